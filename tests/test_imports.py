@@ -11,8 +11,9 @@ import pkgutil
 import subprocess
 import sys
 
-import handwheel.calc
 import pytest
+
+import handwheel.calc
 
 HEAVY = {"pint", "pandas", "matplotlib", "ipywidgets", "nbformat", "nbclient", "jupyterlab"}
 
@@ -47,7 +48,7 @@ def test_an_import_brings_in_nothing_heavy(code):
     "code",
     [
         "from handwheel.calc.dials import dial_cut; dial_cut(3.81, 0.0254, 2.54, 'travel').worked().text()",
-        "import handwheel; handwheel.dial_cut(reduce='.150', division='.001', per_turn='.100', reads='travel')",
+        "import handwheel as h; h.dial_cut(reduce='.150', division='.001', per_turn='.100', reads='travel')",
     ],
     ids=["in plain numbers", "as typed"],
 )
@@ -69,10 +70,13 @@ def test_every_calculation_is_offered_by_its_python_name():
 
 
 def test_rooms_are_imported_as_rooms_though_calculations_are_offered_by_name():
-    run = "from handwheel import assets, cli; assert assets.__name__ == 'handwheel.assets'; print(cli.__name__)"
-    assert subprocess.run([sys.executable, "-c", run], capture_output=True, text=True).stdout == "handwheel.cli\n"
+    run = "from handwheel import assets, cli; print(assets.__name__, cli.__name__)"
+    assert subprocess.run([sys.executable, "-c", run], capture_output=True, text=True).stdout.split() == [
+        "handwheel.assets",
+        "handwheel.cli",
+    ]
 
 
 def test_an_unknown_name_says_where_the_list_is():
-    with pytest.raises(AttributeError, match=r"no calculation named 'dial_cutt'; see `handwheel calc --list`"):
+    with pytest.raises(AttributeError, match=r"'dial_cutt'; see `handwheel calc --list`"):
         importlib.import_module("handwheel").dial_cutt  # noqa: B018

@@ -9,6 +9,7 @@ import zipfile
 from pathlib import Path
 
 import pytest
+
 from handwheel import assets
 
 ROOT = Path(__file__).resolve().parents[1]
