@@ -28,9 +28,10 @@ WRONG_IMPORTS = [
 
 def lint(kit: Path) -> dict[str, str]:
     """Each contract's name and verdict, KEPT or BROKEN, for the package under `kit`."""
+    config = str(ROOT / "pyproject.toml")
     code = (
-        "import sys; from importlinter.cli import lint_imports; "
-        f"sys.exit(lint_imports(config_filename={str(ROOT / 'pyproject.toml')!r}, no_cache=True, no_logo=True))"
+        "from importlinter.cli import lint_imports; "
+        f"lint_imports(config_filename={config!r}, no_cache=True, no_logo=True)"
     )
     run = subprocess.run(
         [sys.executable, "-c", code],
