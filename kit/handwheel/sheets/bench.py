@@ -1,0 +1,89 @@
+"""The bench sheet: what is carried to the lathe, as a page for the screen and as a PDF."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from datetime import datetime
+from functools import cache
+from importlib import resources
+from typing import TYPE_CHECKING
+
+import attrs
+
+from handwheel.plan.lines import Sheet
+from handwheel.sheets.layout import HOW_TO_READ, SAFETY, rows
+
+if TYPE_CHECKING:
+    import jinja2
+
+PAPERS = {"letter": "us-letter", "a4": "a4"}
+"""Paper sizes a sheet can be printed on, with typst's names for them."""
+
+
+def bench_sheet_html(
+    sheet: Sheet, *, picture: str = "", leaves: Sequence[str] = (), verdict: str = "", origin: str = ""
+) -> str:
+    """Return the bench sheet as one self-contained HTML page.
+
+    `picture` is the side view as SVG text, `leaves` the sentences on what this sheet does not plan yet,
+    `verdict` the dry run's one-line result, `origin` a word on where the job comes from. All text is escaped;
+    only the picture goes in as it is.
+    """
+    return _page().render(content=_content(sheet, leaves, verdict, origin), picture=picture)
+
+
+def bench_sheet_pdf(
+    sheet: Sheet,
+    when: datetime,
+    *,
+    picture: str = "",
+    leaves: Sequence[str] = (),
+    verdict: str = "",
+    origin: str = "",
+    paper: str = "letter",
+) -> bytes:
+    """Return the bench sheet as PDF bytes, dated `when`; the same values give the same bytes.
+
+    Raises KeyError for a paper that is not in PAPERS.
+    """
+    import typst  # noqa: PLC0415  (a compiler of pages: loaded only when one is printed)
+
+    content = _content(sheet, leaves, verdict, origin)
+    inputs = {
+        "content": json.dumps(content, allow_nan=False),
+        "picture": picture,
+        "paper": PAPERS[paper],
+        "printed": when.strftime("%Y-%m-%d %H:%M"),
+    }
+    source = resources.files(__package__).joinpath("bench.typ").read_bytes()
+    pdf: bytes = typst.compile(source, sys_inputs=inputs, timestamp=when)
+    return pdf
+
+
+def _content(sheet: Sheet, leaves: Sequence[str], verdict: str, origin: str) -> dict[str, object]:
+    """Return everything both pages print, as plain text by name."""
+    return {
+        "number": sheet.number,
+        "part": sheet.part,
+        "units": sheet.units,
+        "facts": [
+            ["Lathe", sheet.lathe],
+            ["Blank", f"{sheet.blank_diameter} diameter, {sheet.blank_length} long, {sheet.units}"],
+            ["Ends", f"{sheet.datum_end} (positions on the drawing count from it) and {sheet.far_end}"],
+            ["Dry run", verdict],
+            ["Job", origin],
+        ],
+        "how_to_read": HOW_TO_READ,
+        "safety": SAFETY,
+        "leaves": list(leaves),
+        "rows": [attrs.asdict(row) for row in rows(sheet)],
+    }
+
+
+@cache
+def _page() -> jinja2.Template:
+    import jinja2  # noqa: PLC0415  (loaded only when a page is made)
+
+    text = resources.files(__package__).joinpath("bench.html").read_text(encoding="utf-8")
+    return jinja2.Environment(autoescape=True, undefined=jinja2.StrictUndefined).from_string(text)
