@@ -33,16 +33,16 @@ def demo_job_file() -> Path:
     """The demo job (invented): the stub shaft of a grain auger.
 
     Returns:
-        A job file as `handwheel packet` takes it.
+        The `job.json` of a job folder that holds nothing else.
 
     Raises:
         FileNotFoundError: the installation has lost its demo job.
 
     Examples:
         >>> demo_job_file().name
-        'demo-job.json'
+        'job.json'
     """
-    return _present(_PACKAGE / "data" / "demo-job.json")
+    return _present(_PACKAGE / "data" / "demo" / "job.json")
 
 
 def sample_shop_file() -> Path:
