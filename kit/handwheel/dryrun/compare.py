@@ -1,0 +1,108 @@
+"""The virtual bar beside the part: every sampled place, and the centre holes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import Protocol
+
+from handwheel.dryrun.bar import Bar
+from handwheel.dryrun.report import Finding, Judged
+from handwheel.numbers.showing import length
+from handwheel.shop.values import Shop, System
+
+ALLOWANCE = 1e-6
+"""Sizes are compared with this allowance, mm."""
+
+
+class SampleLike(Protocol):
+    """A place where the part is judged: least and most radius (mm) at `z` (mm from the datum face)."""
+
+    @property
+    def z(self) -> float: ...  # noqa: D102
+    @property
+    def least(self) -> float: ...  # noqa: D102
+    @property
+    def most(self) -> float: ...  # noqa: D102
+    @property
+    def feature(self) -> str: ...  # noqa: D102
+
+
+class HoleLike(Protocol):
+    """A centre hole the part has: its name, its end (`datum` or `far`), body and point (mm)."""
+
+    @property
+    def name(self) -> str: ...  # noqa: D102
+    @property
+    def end(self) -> str: ...  # noqa: D102
+    @property
+    def body(self) -> float: ...  # noqa: D102
+    @property
+    def point(self) -> float: ...  # noqa: D102
+
+
+def compare(
+    bar: Bar, samples: Sequence[SampleLike], system: System, last_lines: dict[str, str]
+) -> tuple[list[Judged], list[Finding]]:
+    """Judge the bar at every sample: one row a feature, one finding for each feature outside its limits.
+
+    `last_lines` names the last line that served a feature, for stretches no line has cut.
+    """
+    rows: list[Judged] = []
+    findings: list[Finding] = []
+    for feature in dict.fromkeys(sample.feature for sample in samples):
+        places = [sample for sample in samples if sample.feature == feature]
+        worst = min(places, key=lambda sample: _margin(bar, sample))
+        ok = _margin(bar, worst) >= -ALLOWANCE
+        got = _nearest(bar, worst)
+        shown = f"Ø{length(2 * got, system)} at {length(worst.z, system)}"
+        limits = f"{length(2 * worst.most, system)} / {length(2 * worst.least, system)}"
+        rows.append(Judged(feature, shown, limits, ok))
+        if not ok:
+            cut_by = bar.last_line(bar.start + worst.z)
+            where = "" if cut_by else "; no line has cut there"
+            size = "small" if got < worst.least else "big"
+            findings.append(
+                Finding(
+                    cut_by or last_lines.get(feature, ""),
+                    f"{feature} is too {size} at {length(worst.z, system)} from the datum face: "
+                    f"Ø{length(2 * got, system)}{where}",
+                    f"Ø{limits} is right there",
+                )
+            )
+    return rows, findings
+
+
+def _nearest(bar: Bar, sample: SampleLike) -> float:
+    """Return the bar's radius at a sample; at a step, the side that suits the limits better."""
+    return max(bar.radii(bar.start + sample.z), key=lambda radius: _distance(radius, sample))
+
+
+def _margin(bar: Bar, sample: SampleLike) -> float:
+    return _distance(_nearest(bar, sample), sample)
+
+
+def _distance(radius: float, sample: SampleLike) -> float:
+    return min(radius - sample.least, sample.most - radius)
+
+
+def compare_holes(bar: Bar, holes: Iterable[HoleLike], shop: Shop) -> tuple[list[Judged], list[Finding]]:
+    """Judge the centre holes: each the part asks for is there, by the drill of its size."""
+    rows: list[Judged] = []
+    findings: list[Finding] = []
+    drills = {drill.name: drill for drill in shop.centre_drills}
+    for hole in holes:
+        drilled = bar.holes.get(hole.end)
+        name, line = (drilled.drill, drilled.line) if drilled else ("none", "")
+        drill = drills.get(name)
+        ok = drill is not None and _same(drill.body, hole.body) and _same(drill.point, hole.point)
+        fits = [d.name for d in shop.centre_drills if _same(d.body, hole.body) and _same(d.point, hole.point)]
+        wanted = fits[0] if fits else f"body {length(hole.body, shop.system)}"
+        rows.append(Judged(hole.name, name, wanted, ok))
+        if not ok:
+            what = f"drilled with {name}" if line else "never drilled"
+            findings.append(Finding(line, f"{hole.name} is {what}", f"drill it with {wanted}"))
+    return rows, findings
+
+
+def _same(a: float, b: float) -> bool:
+    return abs(a - b) <= ALLOWANCE

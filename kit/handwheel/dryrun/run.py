@@ -1,0 +1,63 @@
+"""The dry run: a sheet's printed lines, read back and carried out on a virtual lathe.
+
+It believes the strings of the sheet and the shop's dials, nothing else: no number of the plan comes in, and
+the movements are its own. The lathe is rigid and the tool's edge is a point, so a shoulder's corner is sharp.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from types import MappingProxyType
+
+from handwheel.dryrun import cutting, holding, touching
+from handwheel.dryrun.bench import Bench, CannotGoOnError
+from handwheel.dryrun.compare import HoleLike, SampleLike, compare, compare_holes
+from handwheel.dryrun.report import Report
+from handwheel.plan.lines import Sheet
+from handwheel.shop.values import Shop
+
+MOTIONS: Mapping[str, Callable[[Bench], None]] = MappingProxyType(
+    {
+        "hold": holding.hold,
+        "saw": holding.saw,
+        "support": holding.support,
+        "mount": holding.mount,
+        "swing": holding.swing,
+        "centre": holding.centre,
+        "leave": holding.leave,
+        "touch-face": touching.touch_face,
+        "face": cutting.face,
+        "touch": touching.touch,
+        "turn": cutting.turn,
+        "measure": touching.measure,
+        "chamfer": cutting.chamfer,
+    }
+)
+"""How each motion of a sheet is carried out."""
+
+
+def dry_run(sheet: Sheet, shop: Shop, samples: Sequence[SampleLike], holes: Sequence[HoleLike]) -> Report:
+    """Read a sheet back, cut a virtual bar by it and compare the bar with the part.
+
+    `samples` are the places where the part is judged (mm from the datum face, radius limits in mm), `holes`
+    the centre holes it must have. The faults of the report stand in the order of the sheet's lines.
+
+    Raises HandwheelError where the sheet is none for this shop or its blank cannot be read; a fault in a
+    line is a finding in the report.
+    """
+    overall = max((sample.z for sample in samples if sample.least > 0), default=0.0)
+    bench = Bench(sheet, shop, overall)
+    for line in sheet.lines:
+        if bench.take(line):
+            try:
+                MOTIONS[line.motion](bench)
+            except CannotGoOnError:
+                continue
+    last_lines = {line.feature: line.number for line in sheet.lines if line.feature}
+    judged, outside = compare(bench.bar, samples, bench.system, last_lines)
+    drilled, missing = compare_holes(bench.bar, holes, shop)
+    order = {line.number: place for place, line in enumerate(sheet.lines)}
+    faults = sorted(
+        [*bench.findings, *outside, *missing], key=lambda fault: order.get(fault.line, len(sheet.lines))
+    )
+    return Report(sheet.number, len(sheet.lines), tuple(faults), tuple(judged + drilled))
