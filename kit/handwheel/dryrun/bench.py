@@ -35,7 +35,7 @@ class Bench:
     Raises HandwheelError where the sheet's head is no sheet of this shop.
     """
 
-    def __init__(self, sheet: Sheet, shop: Shop, overall: float) -> None:
+    def __init__(self, sheet: Sheet, shop: Shop, shortest: float, longest: float) -> None:
         if sheet.units not in ("in", "mm"):
             raise HandwheelError(f"sheet {sheet.number}: units {sheet.units!r} are neither in nor mm")
         if sheet.lathe != shop.lathe.name:
@@ -53,7 +53,8 @@ class Bench:
             )
         self.bar = Bar(blank, diameter / 2)
         self.lathe = VirtualLathe(shop.lathe)
-        self.overall = overall
+        self.shortest = shortest  # the part may be no shorter and no longer than this, mm
+        self.longest = longest
         self.findings: list[Finding] = []
         self.line: Line
         self.read: LineRead

@@ -58,7 +58,8 @@ def compare(
         limits = f"{length(2 * worst.most, system)} / {length(2 * worst.least, system)}"
         rows.append(Judged(feature, shown, limits, ok))
         if not ok:
-            cut_by = bar.last_line(bar.start + worst.z)
+            off_the_end = got <= 0 or worst.most <= 0
+            cut_by = _last_faced(bar) if off_the_end else bar.last_line(bar.start + worst.z)
             where = "" if cut_by else "; no line has cut there"
             size = "small" if got < worst.least else "big"
             findings.append(
@@ -70,6 +71,11 @@ def compare(
                 )
             )
     return rows, findings
+
+
+def _last_faced(bar: Bar) -> str:
+    """Return the line that faced the work to length."""
+    return next(reversed(bar.faced.values()), "")
 
 
 def _nearest(bar: Bar, sample: SampleLike) -> float:

@@ -45,11 +45,18 @@ def face(bench: Bench) -> None:
         bar.shorten(bar.start, w)
     else:
         bar.shorten(w, bar.end)
+    bar.faced.pop(lathe.out, None)
     bar.faced[lathe.out] = bench.line.number
-    if bar.length < bench.overall - ALLOWANCE:
+    if bar.length < bench.shortest - ALLOWANCE:
         bench.fault(
-            f"faced to {bench.show(bar.length)} it is too short: the part is {bench.show(bench.overall)}",
+            f"faced to {bench.show(bar.length)} it is too short: the part is {bench.show(bench.shortest)}",
             "the carriage reading is too great or the saw cut too short",
+        )
+    elif len(bar.faced) > 1 and bar.length > bench.longest + ALLOWANCE:
+        bench.fault(
+            f"faced to {bench.show(bar.length)} at both ends it is too long: "
+            f"the part is at most {bench.show(bench.longest)}",
+            "saw it to length first, or face more off",
         )
 
 

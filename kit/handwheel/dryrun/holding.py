@@ -9,6 +9,8 @@ from handwheel.numbers.showing import angle
 
 GRIP_ALLOWANCE = 0.05
 """How far (mm) the diameter gripped may be from the one printed: the jaws close on what is there."""
+SHORTEST_GRIP = 0.25
+"""The least grip, as a share of the diameter gripped (common practice, no published source)."""
 
 
 def hold(bench: Bench) -> None:
@@ -52,6 +54,11 @@ def hold(bench: Bench) -> None:
             "the stick-out or the diameter gripped is wrong",
             extra=GRIP_ALLOWANCE,
         )
+    if grip < SHORTEST_GRIP * least:
+        bench.fault(
+            f"{bench.show(grip)} gripped of Ø{bench.show(least)} does not hold",
+            f"grip at least {bench.show(SHORTEST_GRIP * least)}",
+        )
     if bench.read.words["holding"] == "chuck and centre":
         _bring_up_centre(bench)
 
@@ -89,10 +96,10 @@ def saw(bench: Bench) -> None:
             f"the work is {bench.show(bench.bar.length)} long and cannot be sawn to {bench.show(kept)}",
             "the saw cut must lie on the work",
         )
-    if kept < bench.overall - ALLOWANCE:
+    if kept < bench.shortest - ALLOWANCE:
         bench.fault(
-            f"sawn to {bench.show(kept)} it is too short: the part is {bench.show(bench.overall)}",
-            f"saw to {bench.show(bench.overall)} and what facing takes off",
+            f"sawn to {bench.show(kept)} it is too short: the part is {bench.show(bench.shortest)}",
+            f"saw to {bench.show(bench.shortest)} and what facing takes off",
         )
     if bench.lathe.out and bench.lathe.outward * (w - bench.lathe.jaw_face) <= 0:
         raise bench.stop("the saw cut lies in the jaws", "the cut must clear the jaws")

@@ -35,7 +35,7 @@ class Judged:
 
 @frozen
 class Report:
-    """The outcome of a dry run: `faults` in the order of the lines, `judged` one row a feature."""
+    """The outcome of a dry run: `faults` in the order they come to light, `judged` one row a feature."""
 
     sheet: str
     lines: int

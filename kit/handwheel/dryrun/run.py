@@ -7,6 +7,7 @@ the movements are its own. The lathe is rigid and the tool's edge is a point, so
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from math import inf
 from types import MappingProxyType
 
 from handwheel.dryrun import cutting, holding, touching
@@ -39,14 +40,16 @@ MOTIONS: Mapping[str, Callable[[Bench], None]] = MappingProxyType(
 def dry_run(sheet: Sheet, shop: Shop, samples: Sequence[SampleLike], holes: Sequence[HoleLike]) -> Report:
     """Read a sheet back, cut a virtual bar by it and compare the bar with the part.
 
-    `samples` are the places where the part is judged (mm from the datum face, radius limits in mm), `holes`
-    the centre holes it must have. The faults of the report stand in the order of the sheet's lines.
+    `samples` are the places where the part is judged (mm from the datum face, radius limits in mm; past its
+    far end both limits are 0), `holes` the centre holes it must have. The faults of the report stand in the
+    order of the sheet's lines, and after them what the finished bar shows.
 
     Raises HandwheelError where the sheet is none for this shop or its blank cannot be read; a fault in a
     line is a finding in the report.
     """
-    overall = max((sample.z for sample in samples if sample.least > 0), default=0.0)
-    bench = Bench(sheet, shop, overall)
+    shortest = max((sample.z for sample in samples if sample.least > 0), default=0.0)
+    longest = min((sample.z for sample in samples if sample.most <= 0), default=inf)
+    bench = Bench(sheet, shop, shortest, longest)
     for line in sheet.lines:
         if bench.take(line):
             try:
@@ -56,8 +59,5 @@ def dry_run(sheet: Sheet, shop: Shop, samples: Sequence[SampleLike], holes: Sequ
     last_lines = {line.feature: line.number for line in sheet.lines if line.feature}
     judged, outside = compare(bench.bar, samples, bench.system, last_lines)
     drilled, missing = compare_holes(bench.bar, holes, shop)
-    order = {line.number: place for place, line in enumerate(sheet.lines)}
-    faults = sorted(
-        [*bench.findings, *outside, *missing], key=lambda fault: order.get(fault.line, len(sheet.lines))
-    )
-    return Report(sheet.number, len(sheet.lines), tuple(faults), tuple(judged + drilled))
+    faults = (*bench.findings, *outside, *missing)
+    return Report(sheet.number, len(sheet.lines), faults, tuple(judged + drilled))
