@@ -1,0 +1,26 @@
+"""What people type at the bench, read by kind: the one door from text to values."""
+
+from handwheel.numbers.calls import read_limits, read_thread
+from handwheel.numbers.typed import (
+    Limits,
+    ThreadCall,
+    Typed,
+    plain_decimal,
+    read,
+    read_choice,
+    read_count,
+    read_list,
+)
+
+__all__ = [
+    "Limits",
+    "ThreadCall",
+    "Typed",
+    "plain_decimal",
+    "read",
+    "read_choice",
+    "read_count",
+    "read_limits",
+    "read_list",
+    "read_thread",
+]

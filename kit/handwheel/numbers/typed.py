@@ -1,0 +1,289 @@
+"""What people type at the bench, read by kind: one closed grammar, a right value or one sentence.
+
+The caller names the kind; nothing is guessed between kinds. Whatever was typed is kept, with its exact
+value and its unit.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+
+from handwheel.numbers import units
+from handwheel.numbers.faults import ReadingError
+
+LONGEST = 60
+"""The longest text read, in characters; no size is longer."""
+
+EXAMPLES = {
+    "length": "1-3/8, .8745 or 25 mm", "angle": "2.87", "cutting_speed": "90 sfm or 25 m/min",
+    "feed": ".004 in/rev or 0.1 mm/rev", "spindle_speed": "360 rev/min", "temperature": "45 C",
+    "force": "120 N or 60 lbf", "stress": "30e6 psi or 1700 MPa", "power": "2 hp or 1.5 kW",
+    "torque": "20 N·m", "mass": "8 lb or 3.6 kg", "density": "7850 kg/m³ or .284 lb/in³",
+    "expansion": "11.5e-6", "roughness": "32 µin or 0.8 µm", "time": "25 min", "number": ".25",
+    "ratio": "1:10", "taper": "1.5 in/ft or 1:8", "pitch": "16 tpi or 1.5 mm", "diameter": "1.3125 or 35 mm",
+}  # fmt: skip
+"""Typed text that is right, by kind: what a refusal shows."""
+
+_VULGAR = {"½": (1, 2), "¼": (1, 4), "¾": (3, 4), "⅛": (1, 8), "⅜": (3, 8), "⅝": (5, 8), "⅞": (7, 8),
+           "⅓": (1, 3), "⅔": (2, 3), "⅕": (1, 5), "⅖": (2, 5), "⅗": (3, 5), "⅘": (4, 5), "⅙": (1, 6), "⅚": (5, 6)}  # fmt: skip
+_DECIMAL = r"(?:\d+\.\d*|\.\d+|\d+)(?:[eE][+-]?\d{1,2})?"
+_DECIMAL_COMMA = r"\d+,\d+"
+_FRACTION = r"(?:(?P<whole>\d+)(?:-|\s+))?(?P<over>\d+)/(?P<under>\d+)"
+_AMOUNT = re.compile(
+    rf"(?P<sign>[+-]?)(?:(?P<comma>{_DECIMAL_COMMA})|{_FRACTION}|(?P<decimal>{_DECIMAL}))(?P<unit>.*)", re.ASCII
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Typed:
+    """A value as typed: its kind, the text, its exact amount and the unit it was typed in."""
+
+    kind: str
+    typed: str
+    exact: Fraction
+    unit: str
+
+    @property
+    def value(self) -> float:
+        """The value in the kit's inside unit."""
+        if self.kind == "pitch" and self.unit == "tpi":
+            return float(units.INCH / self.exact)
+        return units.to_inside(self.exact, self.unit, self.kind)
+
+    def echo(self) -> str:
+        """Return what was read, so that a person sees it: `2-5/8 in = 2.625 in`."""
+        unit = "" if self.unit == "1" else f" {self.unit}"
+        read = f"{plain_decimal(self.exact)}{unit}"
+        typed = " ".join(self.typed.split())
+        bare = re.fullmatch(r"[\d.,+/⁄½¼¾⅛⅜⅝⅞⅓⅔⅕⅖⅗⅘⅙⅚ \-]+", typed)
+        said = f"{typed}{unit}" if bare else typed
+        return read if _same_words(said, read) else f"{said} = {read}"
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """A size with its limits as typed; the deviations are in the nominal size's unit."""
+
+    typed: str
+    nominal: Typed
+    upper: Fraction
+    lower: Fraction
+
+    @property
+    def maximum(self) -> float:
+        """The upper limit, mm."""
+        return units.to_inside(self.nominal.exact + self.upper, self.nominal.unit, "length")
+
+    @property
+    def minimum(self) -> float:
+        """The lower limit, mm."""
+        return units.to_inside(self.nominal.exact + self.lower, self.nominal.unit, "length")
+
+    @property
+    def middle(self) -> float:
+        """The middle of the limits, mm."""
+        exact = self.nominal.exact + (self.upper + self.lower) / 2
+        return units.to_inside(exact, self.nominal.unit, "length")
+
+    @property
+    def tolerance(self) -> float:
+        """Upper less lower limit, mm."""
+        return units.to_inside(self.upper - self.lower, self.nominal.unit, "length")
+
+    def echo(self) -> str:
+        """Return what was read: `1.25 in, from 1.247 to 1.253`."""
+        low, high = (plain_decimal(self.nominal.exact + each) for each in (self.lower, self.upper))
+        return f"{plain_decimal(self.nominal.exact)} {self.nominal.unit}, from {low} to {high}"
+
+
+@dataclass(frozen=True, slots=True)
+class ThreadCall:
+    """A thread as called on a drawing; a pitch typed as threads per inch keeps that unit."""
+
+    typed: str
+    diameter: Typed
+    pitch: Typed
+    series: str
+    thread_class: str
+    left_hand: bool
+    starts: int
+
+
+def read(kind: str, text: str, system: str = "in", name: str = "") -> Typed:
+    """Read typed text as one value of a kind; a bare number has the unit of `system`.
+
+    Raises:
+        ReadingError: the text is no such value; one sentence says why and what would be right.
+
+    >>> read("length", "2 5/8 in").echo()
+    '2 5/8 in = 2.625 in'
+    >>> read("length", "25,4 mm").value
+    25.4
+    >>> read("taper", "1:8").value
+    0.125
+    """
+    cleaned = tidy(kind, text, name)
+    if kind in ("ratio", "taper") and ":" in cleaned:
+        one, _, other = cleaned.partition(":")
+        left, right = (_bare(kind, side, text, name) for side in (one, other))
+        if right == 0:
+            raise _refusal(kind, text, name, "nothing can be divided by zero")
+        return Typed(kind, text, left / right, "1")
+    if kind == "taper":
+        return _read_taper(text, cleaned, system, name)
+    if kind == "pitch" and (match := re.fullmatch(r"(.*?)\s*(?:tpi|TPI)", cleaned)):
+        threads = _bare(kind, match[1], text, name)
+        if threads <= 0:
+            raise _refusal(kind, text, name, "threads per inch must be more than 0")
+        return Typed(kind, text, threads, "tpi")
+    amount, unit = _amount(kind, cleaned, text, name)
+    if not unit:
+        return Typed(kind, text, amount, units.bare_unit(kind, system))
+    found = units.find(kind, unit)
+    if found is None or found.symbol == "1":
+        known = ", ".join(units.spellings(kind))
+        why = f"{clip(unit)!r} is no unit of it" + (f" (known: {known})" if known else "; give a bare number")
+        raise _refusal(kind, text, name, why)
+    return Typed(kind, text, amount, found.symbol)
+
+
+def read_list(kind: str, text: str, system: str = "in", name: str = "") -> tuple[Typed, ...]:
+    """Read values of one kind with commas between; a list typed with decimal commas is refused.
+
+    >>> [each.value for each in read_list("spindle_speed", "45, 70, 105")]
+    [45.0, 70.0, 105.0]
+    """
+    items = text.split(",")
+    if len(items) == 1 or len(text) > 20 * LONGEST or not all(item.strip() for item in items):
+        if len(items) > 1:
+            raise _refusal(kind, text, name, "a list has one value between two commas")
+        return (read(kind, text, system, name),)
+    return tuple(read(kind, item.strip(), system, name) for item in items)
+
+
+def read_count(text: str, name: str = "") -> int:
+    """Read a whole number, 0 or more.
+
+    >>> read_count(" 24 ")
+    24
+    """
+    stripped = text.strip()
+    if not re.fullmatch(r"[0-9]{1,9}", stripped):
+        raise ReadingError(f"{place(name)}{clip(text)!r} is no whole number; type one such as 24")
+    return int(stripped)
+
+
+def read_choice(text: str, choices: Iterable[str], name: str = "") -> str:
+    """Read one word of a closed list.
+
+    >>> read_choice("Travel", ("travel", "diameter"))
+    'travel'
+    """
+    allowed = tuple(choices)
+    for choice in allowed:
+        if text.strip().casefold() == choice.casefold():
+            return choice
+    raise ReadingError(f"{place(name)}{clip(text)!r} is none of the choices; it can be {', '.join(allowed)}")
+
+
+def plain_decimal(exact: Fraction) -> str:
+    """Return an exact amount as a decimal, to at most ten places where it does not end sooner.
+
+    >>> plain_decimal(Fraction(21, 8)), plain_decimal(Fraction(1, 3)), plain_decimal(Fraction(30_000_000))
+    ('2.625', '0.3333333333', '30000000')
+    """
+    if exact and abs(exact) < Fraction(1, 1000):
+        return f"{float(exact):.6g}"
+    text = f"{Decimal(exact.numerator) / Decimal(exact.denominator):.10f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def _same_words(said: str, read: str) -> bool:
+    return said.replace(" ", "") in (read.replace(" ", ""), read.replace(" ", "").removeprefix("0"))
+
+
+def _read_taper(text: str, cleaned: str, system: str, name: str) -> Typed:
+    """A taper in diameter per length: `1/8 in/ft`; `1.5` alone is inches per foot in the inch system."""
+    amount, unit = _amount("taper", cleaned, text, name)
+    symbol = unit or units.bare_unit("taper", system)
+    found = units.find("taper", symbol) if symbol != "1" else None
+    if symbol == "1":
+        return Typed("taper", text, amount, "1")
+    if found is None:
+        raise _refusal("taper", text, name, f"{clip(unit)!r} is no unit of a taper")
+    return Typed("taper", text, amount, found.symbol)
+
+
+def tidy(kind: str, text: str, name: str) -> str:
+    """Return the text with the trade's signs in one spelling, or refuse it."""
+    if not isinstance(text, str):
+        raise ReadingError(f"{place(name)}{text!r} is not typed text; type {EXAMPLES.get(kind, 'a value')}")
+    if len(text) > LONGEST:
+        raise ReadingError(
+            f"{place(name)}{clip(text)!r} is longer than {LONGEST} characters; type {EXAMPLES.get(kind, 'a value')}"
+        )
+    cleaned = re.sub(r"[\u00a0\u2007\u2009\u202f\t ]+", " ", text).strip()
+    for sign in "−–‒":
+        cleaned = cleaned.replace(sign, "-")
+    cleaned = cleaned.replace("⁄", "/").replace("×", "x").replace("″", '"').replace("”", '"').replace("′", "'")
+    for glyph, (over, under) in _VULGAR.items():
+        cleaned = re.sub(rf"(?<=\d)[ -]?{glyph}", f"-{over}/{under}", cleaned)
+        cleaned = re.sub(rf"(?<![\d.,/-]){glyph}", f"{over}/{under}", cleaned)
+    if not cleaned:
+        raise ReadingError(f"{place(name)}nothing is typed; type {EXAMPLES.get(kind, 'a value')}")
+    return cleaned
+
+
+def _bare(kind: str, cleaned: str, text: str, name: str) -> Fraction:
+    amount, unit = _amount(kind, cleaned.strip(), text, name)
+    if unit:
+        raise _refusal(kind, text, name, f"{clip(unit)!r} has no place in it")
+    return amount
+
+
+def _amount(kind: str, cleaned: str, text: str, name: str) -> tuple[Fraction, str]:
+    """Split off the number that a text starts with; return it exactly, and the rest as the unit."""
+    match = _AMOUNT.fullmatch(cleaned)
+    if match is None:
+        raise _refusal(kind, text, name, "it is no number")
+    unit = match["unit"].strip()
+    if "," in match["unit"] or (match["comma"] and not _is_metric(kind, unit)):
+        raise _refusal(kind, text, name, "a comma is read as a decimal sign only once and with a metric unit")
+    if unit[:1].isdigit() or unit[:1] in (".", "+", "-", "/") and units.find(kind, unit) is None:
+        raise _refusal(kind, text, name, f"{clip(unit)!r} after the number makes no sense")
+    sign = -1 if match["sign"] == "-" else 1
+    if match["comma"]:
+        return sign * Fraction(match["comma"].replace(",", ".")), unit
+    if match["under"]:
+        over, under, whole = int(match["over"]), int(match["under"]), int(match["whole"] or 0)
+        if under == 0:
+            raise _refusal(kind, text, name, "nothing can be divided by zero")
+        if match["whole"] and over >= under:
+            raise _refusal(kind, text, name, f"{over}/{under} is no part of an inch after a whole number")
+        return sign * (whole + Fraction(over, under)), unit
+    return sign * Fraction(match["decimal"]), unit
+
+
+def _is_metric(kind: str, unit: str) -> bool:
+    found = units.find(kind, unit)
+    return found is not None and found.symbol in (
+        "mm", "cm", "m", "m/min", "mm/rev", "N", "kN", "MPa", "GPa", "kW", "W", "N·m", "kg", "kg/m³", "g/cm³",
+        "µm", "mm/m", "°C",
+    )  # fmt: skip
+
+
+def _refusal(kind: str, text: str, name: str, why: str) -> ReadingError:
+    words = kind.replace("_", " ")
+    return ReadingError(f"{place(name)}{clip(text)!r} can't be read as a {words}: {why}; type {EXAMPLES[kind]}")
+
+
+def place(name: str) -> str:
+    return f"{name}: " if name else ""
+
+
+def clip(text: str) -> str:
+    return text if len(text) <= LONGEST else text[:40] + "…"
