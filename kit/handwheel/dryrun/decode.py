@@ -67,7 +67,7 @@ def size(kind: str, text: str, system: System, name: str) -> Size:
 def _half_place(typed: Typed) -> float:
     """Return half of the last printed place, inside unit: a printed size is only that sure."""
     places = re.search(r"[.,](\d+)", typed.typed)
-    step = to_inside(0.5 * 10.0 ** -len(places.group(1)), typed.unit) if places else 0.0
+    step = to_inside(0.5 * 10.0 ** -len(places.group(1)), typed.unit, typed.kind) if places else 0.0
     return abs(step)
 
 
