@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from functools import lru_cache
 from types import MappingProxyType
 
 from attrs import field, frozen
@@ -52,6 +53,7 @@ class LineRead:
     unread: tuple[tuple[str, str], ...] = field(default=())
 
 
+@lru_cache(maxsize=4096)  # a sheet prints the same numbers again and again
 def size(kind: str, text: str, system: System, name: str) -> Size:
     """Read one printed size of a kind; bare numbers are in `system`.
 
