@@ -30,7 +30,7 @@ def template_dir() -> Path:
 
 
 def demo_job_file() -> Path:
-    """The demo job (invented): the stub shaft of a grain auger.
+    """The demo job (invented): the drive shaft of a grain auger.
 
     Returns:
         The `job.json` of a job folder that holds nothing else.
