@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from handwheel.worked.forms import Answer
+    from handwheel.worked.answer import Answer
 
 __version__ = "0.1.0"
 
