@@ -2,6 +2,7 @@
 
 from handwheel.numbers.calls import read_limits, read_thread
 from handwheel.numbers.typed import (
+    EXAMPLES,
     Limits,
     ThreadCall,
     Typed,
@@ -13,6 +14,7 @@ from handwheel.numbers.typed import (
 )
 
 __all__ = [
+    "EXAMPLES",
     "Limits",
     "ThreadCall",
     "Typed",

@@ -21,7 +21,7 @@ LONGEST = 60
 EXAMPLES = {
     "length": "1-3/8, .8745 or 25 mm", "angle": "2.87", "cutting_speed": "90 sfm or 25 m/min",
     "feed": ".004 in/rev or 0.1 mm/rev", "spindle_speed": "360 rev/min", "temperature": "45 C",
-    "force": "120 N or 60 lbf", "stress": "30e6 psi or 1700 MPa", "power": "2 hp or 1.5 kW",
+    "force": "120 N or 60 lbf", "stress": "30e6 psi or 1700 MPa", "specific_force": "1700 MPa", "power": "2 hp or 1.5 kW",
     "torque": "20 N·m", "mass": "8 lb or 3.6 kg", "density": "7850 kg/m³ or .284 lb/in³",
     "expansion": "11.5e-6", "roughness": "32 µin or 0.8 µm", "time": "25 min", "number": ".25",
     "ratio": "1:10", "taper": "1.5 in/ft or 1:8", "pitch": "16 tpi or 1.5 mm", "diameter": "1.3125 or 35 mm",

@@ -54,6 +54,8 @@ _ALL = (
     _u("ksi", "stress", 1000 * POUND_FORCE / INCH**2, "ksi"),
     _u("MPa", "stress", 1, "MPa", "N/mm2", "N/mm²"),
     _u("GPa", "stress", 1000, "GPa"),
+    _u("MPa", "specific_force", 1, "MPa", "N/mm2", "N/mm²"),
+    _u("psi", "specific_force", POUND_FORCE / INCH**2, "psi"),
     _u("hp", "power", Fraction("0.74569987158227022"), "hp"),
     _u("kW", "power", 1, "kW"),
     _u("W", "power", Fraction(1, 1000), "W"),
@@ -82,11 +84,11 @@ UNITS: dict[tuple[str, str], Unit] = {
 }
 """Every unit by kind and spelling."""
 
-_SAME_AS = {"diameter": "length", "pitch": "length", "ratio": "number"}
+_SAME_AS = {"diameter": "length", "pitch": "length", "ratio": "number", "count": "number"}
 
 INSIDE = {
     "length": "mm", "angle": "°", "cutting_speed": "m/min", "feed": "mm/rev", "spindle_speed": "rev/min",
-    "temperature": "°C", "force": "N", "stress": "MPa", "power": "kW", "torque": "N·m", "mass": "kg",
+    "temperature": "°C", "force": "N", "stress": "MPa", "specific_force": "MPa", "power": "kW", "torque": "N·m", "mass": "kg",
     "density": "kg/m³", "expansion": "/°C", "roughness": "µm", "time": "min", "number": "1", "taper": "1",
 }  # fmt: skip
 """The unit the kit computes in, by kind."""

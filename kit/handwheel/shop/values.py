@@ -152,12 +152,11 @@ class Rates:
 
 @frozen
 class StockAllowances:
-    """What a blank needs beyond the part, in mm: a facing cut each end, the chucking length, parting, spare."""
+    """What a blank needs beyond the part, in mm: a facing cut each end, the chucking length, parting."""
 
     facing: float
     chucking: float
     parting: float
-    spare: float
 
 
 @frozen

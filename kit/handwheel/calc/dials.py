@@ -1,0 +1,203 @@
+"""From a length to the numbers of a graduated dial, and a finer feed than the dial has."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field
+
+from handwheel.numbers.faults import HandwheelError
+from handwheel.worked.result import (
+    CALCULATIONS,
+    Angle,
+    Count,
+    Diameter,
+    Length,
+    Number,
+    Reads,
+    Step,
+    Working,
+    calculation,
+)
+
+
+@dataclass(frozen=True)
+class DialCut:
+    """Where a dial stands at the end of a cut; lengths mm, `reading` in the dial's own marks."""
+
+    travel: Length
+    divisions: Count
+    turns: Count
+    reading: Length
+    left_over: Diameter
+    reduce: Diameter = field(repr=False)
+    division: Length = field(repr=False)
+    per_turn: Length = field(repr=False)
+    reads: Reads = field(repr=False)
+    start: Length = field(repr=False)
+    true_lead: Number = field(repr=False)
+
+    def worked(self) -> Working:
+        """Return the working, step by step."""
+        on_diameter = self.reads == "diameter"
+        marked = {"x": (self.reduce, "length"), "k": (self.true_lead, "number")}
+        wanted = self.reduce / (1 if on_diameter else 2) / self.true_lead
+        return Working(
+            CALCULATIONS["dial-cut"].title,
+            (
+                Step("s", "The slide travels half of what comes off the diameter", "x/2",
+                     {"x": (self.reduce, "length")}, self.travel, "length"),
+                Step("m", "What the dial must count: " + ("diameter removed" if on_diameter else "slide travel"),
+                     "x/k" if on_diameter else "x/(2*k)", marked, wanted, "length"),
+                Step("N", "In whole divisions, the nearest", "round(m/g)",
+                     {"m": (wanted, "length"), "g": (self.division, "length")}, self.divisions, "count"),
+                Step("t", "The dial passes its zero this often", "floor((r + N*g)/p)",
+                     {"r": (self.start, "length"), "N": (self.divisions, "count"),
+                      "g": (self.division, "length"), "p": (self.per_turn, "length")}, self.turns, "count"),
+                Step("R", "And then shows", "r + N*g - t*p",
+                     {"r": (self.start, "length"), "N": (self.divisions, "count"), "t": (self.turns, "count"),
+                      "g": (self.division, "length"), "p": (self.per_turn, "length")}, self.reading, "length"),
+                Step("e", "Left over on the diameter, which the dial cannot show",
+                     "x - N*g*k" if on_diameter else "x - 2*N*g*k",
+                     {"x": (self.reduce, "length"), "N": (self.divisions, "count"),
+                      "g": (self.division, "length"), "k": (self.true_lead, "number")}, self.left_over, "length"),
+            ),
+            CALCULATIONS["dial-cut"].sources,
+            (
+                "Count from the diameter measured where the tool touched, not from the size the bar is sold by.",
+                "Come to the reading in the cutting direction; after an overshoot back off more than the backlash.",
+            ),
+        )  # fmt: skip
+
+
+@calculation(
+    "dial-cut",
+    "A cut on a graduated dial",
+    given=(("reduce", "division", "per_turn", "reads"),),
+    meanings={
+        "reduce": "what comes off the diameter",
+        "division": "one division of the dial, as marked",
+        "per_turn": "one turn of the dial, as marked",
+        "reads": "what the dial's marks count: slide travel, or diameter removed",
+        "start": "what the dial shows when the tool touches",
+        "true_lead": "true travel of the slide per travel marked on the dial",
+        "travel": "true travel of the slide",
+        "divisions": "divisions to go, the nearest whole number",
+        "turns": "how often the dial passes its zero, counted from the start",
+        "reading": "what the dial shows at the end",
+        "left_over": "what the dial cannot show, on the diameter",
+    },
+    sources=("common practice, no published source",),
+)
+def dial_cut(
+    reduce: Diameter,
+    division: Length,
+    per_turn: Length,
+    reads: Reads,
+    start: Length = 0.0,
+    true_lead: Number = 1.0,
+) -> DialCut:
+    """Turn a reduction of the diameter into turns and divisions of a dial, and say what is left over.
+
+    Args:
+        reduce: what comes off the diameter, mm; not negative.
+        division: one division of the dial as marked, mm (diameter units on a diameter dial).
+        per_turn: one turn of the dial as marked, mm; a whole number of divisions.
+        reads: 'travel' or 'diameter', what the marks count.
+        start: the dial's reading at touch-off, mm as marked; within one turn.
+        true_lead: true slide travel per marked travel, a plain number (.984252 for a 2.5 mm screw marked .100).
+
+    Returns:
+        Travel (mm), divisions, turns past zero, the reading at the end (mm as marked), what is left over (mm).
+
+    Raises:
+        HandwheelError: a size is impossible; one sentence says which and why.
+
+    Examples:
+        >>> cut = dial_cut(0.250 * 25.4, 0.0254, 2.54, "travel", start=0.037 * 25.4)
+        >>> cut.divisions, cut.turns, round(cut.reading / 25.4, 4)
+        (125, 1, 0.062)
+    """
+    if not (math.isfinite(reduce) and reduce >= 0):
+        raise HandwheelError("reduce: a cut takes 0 or more off the diameter; to go back, wind the slide out")
+    if not division > 0 or not per_turn > 0:
+        raise HandwheelError("division and per-turn: both must be more than 0, as the dial is marked")
+    count = round(per_turn / division)
+    if abs(count * division - per_turn) > 1e-6 * per_turn:
+        raise HandwheelError("per-turn: a turn must be a whole number of divisions; read both off the dial again")
+    if not 0 <= start < per_turn + 1e-9:
+        raise HandwheelError("start: the dial's reading lies between 0 and one turn")
+    if not 0.5 <= true_lead <= 2:
+        raise HandwheelError("true-lead: true travel per marked travel is near 1; .984252 for a 2.5 mm screw marked .100")
+    if reads not in ("travel", "diameter"):
+        raise HandwheelError("reads: a dial reads travel or diameter")
+    per_mark = 1.0 if reads == "diameter" else 2.0
+    divisions = round(reduce / per_mark / true_lead / division)
+    # Counted in whole divisions, so that a reading a float's breadth below a full turn is no turn short.
+    position = start / division + divisions
+    turns = math.floor(position / count + 1e-9)
+    reading = max(0.0, (position - turns * count) * division)
+    left_over = reduce - per_mark * divisions * division * true_lead
+    return DialCut(
+        reduce / 2, divisions, turns, reading, left_over, reduce, division, per_turn, reads, start, true_lead
+    )
+
+
+@dataclass(frozen=True)
+class FineFeedAngle:
+    """The compound's angle to the lathe axis for a fine feed, degrees."""
+
+    angle_to_axis: Angle
+    per_division: Length = field(repr=False)
+    advance: Length = field(repr=False)
+
+    def worked(self) -> Working:
+        """Return the working, step by step."""
+        return Working(
+            CALCULATIONS["fine-feed-angle"].title,
+            (
+                Step("A", "The compound moves the tool across by the sine of its angle to the axis", "asin(a/s)",
+                     {"a": (self.advance, "length"), "s": (self.per_division, "length")},
+                     self.angle_to_axis, "angle"),
+            ),
+            CALCULATIONS["fine-feed-angle"].sources,
+            (
+                "The angle counts from the lathe axis; a compound scale with its zero along the cross-slide reads 90° less it.",
+                "The diameter changes by twice the advance, and the tool walks along the work while it feeds: "
+                "set the carriage back by that much at a shoulder.",
+            ),
+        )  # fmt: skip
+
+
+@calculation(
+    "fine-feed-angle",
+    "The compound as a fine feed",
+    given=(("per_division", "advance"),),
+    meanings={
+        "per_division": "one division of the compound's dial, in true travel",
+        "advance": "how far the tool is to move across for that division (half of it counts on the radius)",
+        "angle_to_axis": "the compound's angle to the lathe axis",
+    },
+    sources=("common practice, no published source; the sine of a right triangle",),
+)
+def fine_feed_angle(per_division: Length, advance: Length) -> FineFeedAngle:
+    """Return the compound's angle to the lathe axis at which one division moves the tool across by `advance`.
+
+    Args:
+        per_division: true travel of the compound for one division, mm.
+        advance: how far the tool shall move across the lathe for that division, mm of radius.
+
+    Returns:
+        The angle to the lathe axis, degrees.
+
+    Raises:
+        HandwheelError: the advance is not between 0 and the division itself.
+
+    Examples:
+        >>> round(fine_feed_angle(0.0254, 0.00254).angle_to_axis, 6)
+        5.73917
+    """
+    if not per_division > 0:
+        raise HandwheelError("per-division: one division of the compound's dial must be more than 0")
+    if not 0 < advance <= per_division:
+        raise HandwheelError("advance: must be more than 0 and no more than the compound itself moves in a division")
+    return FineFeedAngle(math.degrees(math.asin(advance / per_division)), per_division, advance)

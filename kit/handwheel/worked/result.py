@@ -1,0 +1,161 @@
+"""A result with its working, and the kinds that say what a calculation's numbers are.
+
+A calculation is a plain-float function with annotated arguments that returns a frozen dataclass. Its
+signature and its `given` sets are the only declaration: the form on the command line, in a panel or in an
+exercise is read off them.
+"""
+
+from __future__ import annotations
+
+import html
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import Annotated, Any, TypeVar
+
+from handwheel.numbers import showing
+from handwheel.worked.expression import as_html, as_text
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """What a number is (`length`, `angle`, ...), or the closed list of words a choice allows."""
+
+    name: str
+    choices: tuple[str, ...] = ()
+
+
+Length = Annotated[float, Kind("length")]
+Diameter = Annotated[float, Kind("diameter")]
+Angle = Annotated[float, Kind("angle")]
+CuttingSpeed = Annotated[float, Kind("cutting_speed")]
+Feed = Annotated[float, Kind("feed")]
+SpindleSpeed = Annotated[float, Kind("spindle_speed")]
+SpindleSpeeds = Annotated[tuple[float, ...], Kind("spindle_speeds")]
+Temperature = Annotated[float, Kind("temperature")]
+Force = Annotated[float, Kind("force")]
+Stress = Annotated[float, Kind("stress")]
+SpecificForce = Annotated[float, Kind("specific_force")]
+Power = Annotated[float, Kind("power")]
+Mass = Annotated[float, Kind("mass")]
+Density = Annotated[float, Kind("density")]
+Expansion = Annotated[float, Kind("expansion")]
+Roughness = Annotated[float, Kind("roughness")]
+TaperPerFoot = Annotated[float, Kind("taper")]
+Ratio = Annotated[float, Kind("ratio")]
+Number = Annotated[float, Kind("number")]
+Time = Annotated[float, Kind("time")]
+Text = Annotated[str, Kind("text")]
+Count = Annotated[int, Kind("count")]
+Reads = Annotated[str, Kind("choice", ("travel", "diameter"))]
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step of a working.
+
+    `formula` is in the closed form of worked.expression; where a unit system needs its own constants it is a
+    mapping by system. `values` maps each symbol to its inside value and its kind; `value` is the inside result.
+    """
+
+    symbol: str
+    meaning: str
+    formula: str | Mapping[str, str]
+    values: Mapping[str, tuple[float, str]]
+    value: float
+    kind: str
+
+    def formula_in(self, system: str) -> str:
+        """Return the formula as it stands in a unit system."""
+        return self.formula if isinstance(self.formula, str) else self.formula[system]
+
+
+@dataclass(frozen=True)
+class Working:
+    """A calculation shown step by step: formula, numbers put in, result, source, caution."""
+
+    title: str
+    steps: tuple[Step, ...]
+    sources: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    system: str = "in"
+
+    def text(self) -> str:
+        """Return the working as plain text."""
+        lines = [self.title]
+        for step in self.steps:
+            formula = step.formula_in(self.system)
+            lines += [
+                f"  {step.meaning}",
+                f"    {step.symbol} = {as_text(formula)}",
+                f"    {step.symbol} = {as_text(formula, self._shown(step))}",
+                f"    {step.symbol} = {self._result(step)}",
+            ]
+        lines += [f"  Source: {source}" for source in self.sources]
+        lines += [f"  Caution: {caution}" for caution in self.cautions]
+        return "\n".join(lines)
+
+    def html(self) -> str:
+        """Return the working as HTML."""
+        rows = [f"<p><b>{html.escape(self.title)}</b></p>", "<dl>"]
+        for step in self.steps:
+            formula, symbol = step.formula_in(self.system), html.escape(step.symbol)
+            rows += [
+                f"<dt>{html.escape(step.meaning)}</dt>",
+                f"<dd><i>{symbol}</i> = {as_html(formula)}<br><i>{symbol}</i> = "
+                f"{as_html(formula, self._shown(step))}<br><i>{symbol}</i> = <b>{html.escape(self._result(step))}</b></dd>",
+            ]
+        rows.append("</dl>")
+        rows += [f"<p>Source: {html.escape(source)}</p>" for source in self.sources]
+        rows += [f"<p><b>Caution:</b> {html.escape(caution)}</p>" for caution in self.cautions]
+        return "\n".join(rows)
+
+    def _repr_mimebundle_(self, include: Any = None, exclude: Any = None) -> dict[str, str]:
+        return {"text/plain": self.text(), "text/html": self.html()}
+
+    def _shown(self, step: Step) -> dict[str, str]:
+        return {
+            symbol: showing.value(amount, kind, self.system)[0] for symbol, (amount, kind) in step.values.items()
+        }
+
+    def _result(self, step: Step) -> str:
+        return " ".join(showing.value(step.value, step.kind, self.system)).strip()
+
+
+@dataclass(frozen=True)
+class Calculation:
+    """A registered calculation: its function and everything a form says about it besides the signature."""
+
+    name: str
+    title: str
+    function: Callable[..., Any]
+    given: tuple[tuple[str, ...], ...]
+    meanings: Mapping[str, str]
+    sources: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = field(default=())
+
+
+CALCULATIONS: dict[str, Calculation] = {}
+"""Every calculation by its name, filled as the calc modules are imported."""
+
+_Function = TypeVar("_Function", bound=Callable[..., Any])
+
+
+def calculation(
+    name: str,
+    title: str,
+    *,
+    given: tuple[tuple[str, ...], ...],
+    meanings: Mapping[str, str],
+    sources: tuple[str, ...] = (),
+) -> Callable[[_Function], _Function]:
+    """Register a plain-float function as a calculation; the function itself is left as it is.
+
+    `given` lists the sets of inputs of which exactly one must be there; inputs with a default that stand in
+    no set may be left out. `meanings` gives the words for each input and result by its Python name.
+    """
+
+    def register(function: _Function) -> _Function:
+        CALCULATIONS[name] = Calculation(name, title, function, given, meanings, sources)
+        return function
+
+    return register
