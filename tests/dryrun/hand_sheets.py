@@ -37,7 +37,7 @@ def _shop(name, system, lathe, tools, drills):
         gauges=(),
         rack=(),
         rates=Rates("USD", 60.0, 0.0, 0.0),
-        stock=StockAllowances(1.5, 40.0, 3.0, 0.0),
+        stock=StockAllowances(1.5, 40.0, 3.0),
     )
 
 
