@@ -308,9 +308,9 @@ def sample(z, feature, least, most):
     return SimpleNamespace(z=z, least=least / 2, most=most / 2, feature=feature)
 
 
-def hole(name, end, body, point):
+def hole(name, end, body, point, mouth):
     """A centre hole the part asks for."""
-    return SimpleNamespace(name=name, end=end, body=body, point=point)
+    return SimpleNamespace(name=name, end=end, body=body, point=point, mouth=mouth)
 
 
 def inch_samples():
@@ -328,8 +328,8 @@ def inch_samples():
 def inch_holes():
     """Both ends are centre drilled."""
     return [
-        hole("drive centre", "datum", 0.25 * INCH, 7 / 64 * INCH),
-        hole("tail centre", "far", 0.25 * INCH, 7 / 64 * INCH),
+        hole("drive centre", "datum", 0.25 * INCH, 7 / 64 * INCH, 0.2 * INCH),
+        hole("tail centre", "far", 0.25 * INCH, 7 / 64 * INCH, 0.2 * INCH),
     ]
 
 

@@ -67,6 +67,7 @@ WRONG = [
     ("A4", {"feed": ".005 in/rev"}, "A4", "feed"),
     ("A5", {"drill": "No. 9 centre drill"}, "A5", "no centre drill"),
     ("A5", {"mouth": ".300"}, "A5", "mouth"),
+    ("A5", {"mouth": ".240"}, "A5", "drilled to a mouth of Ø.2400"),
     ("A7", {"tool": "parting tool"}, "A7", "no tool"),
     ("A7", {"tool": "facing tool"}, "A9", "does not touch"),
     ("A9", {"touch_diameter": "1.5200"}, "A9", "not Ø1.5200"),

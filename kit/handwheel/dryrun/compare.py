@@ -12,6 +12,8 @@ from handwheel.shop.values import Shop, System
 
 ALLOWANCE = 1e-6
 """Sizes are compared with this allowance, mm."""
+MOUTH_ALLOWANCE = 0.05
+"""How far (mm) a centre hole's mouth may be off: it is drilled by eye."""
 
 
 class SampleLike(Protocol):
@@ -28,7 +30,7 @@ class SampleLike(Protocol):
 
 
 class HoleLike(Protocol):
-    """A centre hole the part has: its name, its end (`datum` or `far`), body and point (mm)."""
+    """A centre hole the part has: its name, its end (`datum` or `far`), body, point and mouth (mm)."""
 
     @property
     def name(self) -> str: ...  # noqa: D102
@@ -38,6 +40,8 @@ class HoleLike(Protocol):
     def body(self) -> float: ...  # noqa: D102
     @property
     def point(self) -> float: ...  # noqa: D102
+    @property
+    def mouth(self) -> float: ...  # noqa: D102
 
 
 def compare(
@@ -91,7 +95,9 @@ def _distance(radius: float, sample: SampleLike) -> float:
     return min(radius - sample.least, sample.most - radius)
 
 
-def compare_holes(bar: Bar, holes: Iterable[HoleLike], shop: Shop) -> tuple[list[Judged], list[Finding]]:
+def compare_holes(
+    bar: Bar, holes: Iterable[HoleLike], shop: Shop, system: System
+) -> tuple[list[Judged], list[Finding]]:
     """Judge the centre holes: each the part asks for is there, by the drill of its size."""
     rows: list[Judged] = []
     findings: list[Finding] = []
@@ -102,11 +108,16 @@ def compare_holes(bar: Bar, holes: Iterable[HoleLike], shop: Shop) -> tuple[list
         drill = drills.get(name)
         ok = drill is not None and _same(drill.body, hole.body) and _same(drill.point, hole.point)
         fits = [d.name for d in shop.centre_drills if _same(d.body, hole.body) and _same(d.point, hole.point)]
-        wanted = fits[0] if fits else f"body {length(hole.body, shop.system)}"
+        wanted = fits[0] if fits else f"body {length(hole.body, system)}"
         rows.append(Judged(hole.name, name, wanted, ok))
         if not ok:
             what = f"drilled with {name}" if line else "never drilled"
             findings.append(Finding(line, f"{hole.name} is {what}", f"drill it with {wanted}"))
+        elif drilled and abs(drilled.mouth - hole.mouth) > MOUTH_ALLOWANCE:
+            mouths = [length(mm, system) for mm in (drilled.mouth, hole.mouth)]
+            findings.append(
+                Finding(line, f"{hole.name} is drilled to a mouth of Ø{mouths[0]}", f"Ø{mouths[1]} is right")
+            )
     return rows, findings
 
 

@@ -58,6 +58,6 @@ def dry_run(sheet: Sheet, shop: Shop, samples: Sequence[SampleLike], holes: Sequ
                 continue
     last_lines = {line.feature: line.number for line in sheet.lines if line.feature}
     judged, outside = compare(bench.bar, samples, bench.system, last_lines)
-    drilled, missing = compare_holes(bench.bar, holes, shop)
+    drilled, missing = compare_holes(bench.bar, holes, shop, bench.system)
     faults = (*bench.findings, *outside, *missing)
     return Report(sheet.number, len(sheet.lines), faults, tuple(judged + drilled))
