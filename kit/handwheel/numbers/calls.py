@@ -52,6 +52,23 @@ def read_limits(text: str, system: str = "in", default: str | None = None, name:
     return Limits(text, nominal, upper, lower)
 
 
+def is_zero(text: str, system: str = "in") -> bool:
+    """Return whether a length is typed as nothing at all: where a datum face itself stands.
+
+    >>> is_zero("0"), is_zero("0.5")
+    (True, False)
+    """
+    try:
+        return read("length", text, system).exact == 0
+    except ReadingError:
+        return False
+
+
+def exactly_zero(text: str, system: str = "in") -> Limits:
+    """Return a station at the datum face: no size, and no limits to it."""
+    return Limits(text, read("length", text, system), Fraction(0), Fraction(0))
+
+
 def _from_two_limits(text: str, match: re.Match[str], system: str, name: str) -> Limits:
     unit = f" {match['unit']}" if match["unit"] else ""
     high, low = (read("length", match[each] + unit, system, name) for each in ("high", "low"))

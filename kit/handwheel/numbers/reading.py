@@ -1,6 +1,6 @@
 """What people type at the bench, read by kind: the one door from text to values."""
 
-from handwheel.numbers.calls import read_limits, read_thread
+from handwheel.numbers.calls import exactly_zero, is_zero, read_limits, read_thread
 from handwheel.numbers.typed import (
     EXAMPLES,
     Limits,
@@ -18,6 +18,8 @@ __all__ = [
     "Limits",
     "ThreadCall",
     "Typed",
+    "exactly_zero",
+    "is_zero",
     "plain_decimal",
     "read",
     "read_choice",

@@ -33,7 +33,8 @@ class Section:
 
     `diameter` holds the limits at the larger end; `small_end` the other end's of a taper. `end_limits` are
     the limits of the station where it ends. `stands_as` are the limits of the cylinder that turning leaves
-    there: the section itself where `planned`, else what stands until its own operation is planned.
+    there: the section itself where `planned`, else what stands until its own operation is planned. `call` is
+    a thread's call as typed.
     """
 
     name: str
@@ -46,7 +47,8 @@ class Section:
     stands_as: Limits
     planned: bool
     small_end: Limits | None = None
-    note: str = ""
+    large_at_start: bool = True
+    call: str = ""
 
 
 @frozen
@@ -63,13 +65,13 @@ class Edge:
 
 @frozen
 class CentreHole:
-    """A 60° centre hole in one end face: drill body and point diameters, mm."""
+    """A 60° centre hole in one end face: drill body, point and mouth diameters, mm."""
 
     name: str
     end: Literal["datum", "far"]
     body: float
     point: float
-    typed: str
+    mouth: float
 
 
 @frozen
@@ -78,9 +80,9 @@ class Seat:
 
     name: str
     kind: str
-    at: float
+    start: float
+    end: float
     call: str
-    section: str
 
 
 @frozen
@@ -107,7 +109,7 @@ class Part:
 
 @frozen
 class Sample:
-    """One place where the finished part is judged: radius limits (mm) at `z` (mm from the datum face)."""
+    """One place where the turned part is judged: radius limits (mm) at `z` (mm from the datum face)."""
 
     z: float
     least: float

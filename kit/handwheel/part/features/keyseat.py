@@ -1,0 +1,29 @@
+"""A square or rectangular keyseat, by its call and the stations between which it lies."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from handwheel.part.features.base import EntryField, FeatureKind
+from handwheel.part.values import PartEntry, Seat
+
+
+def make(name: str, read: Mapping[str, Any], entry: PartEntry) -> Seat:
+    """Return the seat as read."""
+    return Seat(name, "keyseat", read["from"].value, read["to"].value, read["call"])
+
+
+FEATURE = FeatureKind(
+    "keyseat",
+    (
+        EntryField("from", "length"),
+        EntryField("to", "length"),
+        EntryField("call", "text"),
+        EntryField("ends", "text", required=False),
+        EntryField("angle", "text", required=False),
+    ),
+    make,
+    planned=False,
+    stands="nothing is cut there",
+)
