@@ -21,6 +21,70 @@ from handwheel.worked.result import (
 
 
 @dataclass(frozen=True)
+class DialPosition:
+    """Where a dial stands: divisions gone, zeros passed, its reading and what it cannot show (mm as marked)."""
+
+    divisions: int
+    turns: int
+    reading: float
+    left_over: float
+
+
+def on_dial(marked: Length, division: Length, per_turn: Length, start: Length = 0.0) -> DialPosition:
+    """Turn an amount into turns and divisions of a dial: the one place where a length meets a dial's marks.
+
+    Args:
+        marked: what the dial is to count from its start, mm as marked; not negative.
+        division: one division, mm as marked.
+        per_turn: one turn, mm as marked; a whole number of divisions.
+        start: the reading it starts from, mm as marked; within one turn.
+
+    Returns:
+        Divisions gone (the nearest whole number), zeros passed since the start, the reading at the end and
+        what is left over, mm as marked.
+
+    Raises:
+        HandwheelError: the dial is not marked in whole divisions, or the start lies outside a turn.
+
+    Examples:
+        >>> on_dial(3.4061 * 25.4, 0.127, 19.05).turns
+        4
+    """
+    if not division > 0 or not per_turn > 0:
+        raise HandwheelError("division and per-turn: both must be more than 0, as the dial is marked")
+    count = round(per_turn / division)
+    if abs(count * division - per_turn) > 1e-6 * per_turn:
+        raise HandwheelError("per-turn: a turn must be a whole number of divisions; read both off the dial again")
+    if not 0 <= start < per_turn + 1e-9:
+        raise HandwheelError("start: the dial's reading lies between 0 and one turn")
+    divisions = round(marked / division)
+    # Counted in whole divisions, so that a reading a float's breadth below a full turn is no turn short.
+    position = start / division + divisions
+    turns = math.floor(position / count + 1e-9)
+    reading = max(0.0, (position - turns * count) * division)
+    return DialPosition(divisions, turns, reading, marked - divisions * division)
+
+
+def ring_for_zero(marked: Length, division: Length, per_turn: Length) -> Length:
+    """Return what to set a dial's ring to, so that it reads zero after counting `marked` more.
+
+    Args:
+        marked: what the dial is still to count, mm as marked.
+        division: one division, mm as marked.
+        per_turn: one turn, mm as marked.
+
+    Returns:
+        The reading to set now, mm as marked, on a division.
+
+    Examples:
+        >>> round(ring_for_zero(0.310 * 25.4, 0.0254, 2.54) / 25.4, 4)
+        0.09
+    """
+    to_go = on_dial(marked, division, per_turn)
+    return 0.0 if to_go.reading < division / 2 else per_turn - to_go.reading
+
+
+@dataclass(frozen=True)
 class DialCut:
     """Where a dial stands at the end of a cut; lengths mm, `reading` in the dial's own marks."""
 
@@ -119,27 +183,17 @@ def dial_cut(
     """
     if not (math.isfinite(reduce) and reduce >= 0):
         raise HandwheelError("reduce: a cut takes 0 or more off the diameter; to go back, wind the slide out")
-    if not division > 0 or not per_turn > 0:
-        raise HandwheelError("division and per-turn: both must be more than 0, as the dial is marked")
-    count = round(per_turn / division)
-    if abs(count * division - per_turn) > 1e-6 * per_turn:
-        raise HandwheelError("per-turn: a turn must be a whole number of divisions; read both off the dial again")
-    if not 0 <= start < per_turn + 1e-9:
-        raise HandwheelError("start: the dial's reading lies between 0 and one turn")
-    if not 0.5 <= true_lead <= 2:
-        raise HandwheelError("true-lead: true travel per marked travel is near 1; .984252 for a 2.5 mm screw marked .100")
+    if not 0 < true_lead <= 2:
+        raise HandwheelError("true-lead: true travel per marked travel is more than 0, 1 for most; .984252 for a 2.5 mm screw marked .100")
     if reads not in ("travel", "diameter"):
         raise HandwheelError("reads: a dial reads travel or diameter")
     per_mark = 1.0 if reads == "diameter" else 2.0
-    divisions = round(reduce / per_mark / true_lead / division)
-    # Counted in whole divisions, so that a reading a float's breadth below a full turn is no turn short.
-    position = start / division + divisions
-    turns = math.floor(position / count + 1e-9)
-    reading = max(0.0, (position - turns * count) * division)
-    left_over = reduce - per_mark * divisions * division * true_lead
+    end = on_dial(reduce / per_mark / true_lead, division, per_turn, start)
+    left_over = per_mark * true_lead * end.left_over
     return DialCut(
-        reduce / 2, divisions, turns, reading, left_over, reduce, division, per_turn, reads, start, true_lead
-    )
+        reduce / 2, end.divisions, end.turns, end.reading, left_over,
+        reduce, division, per_turn, reads, start, true_lead,
+    )  # fmt: skip
 
 
 @dataclass(frozen=True)

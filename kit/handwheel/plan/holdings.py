@@ -1,0 +1,225 @@
+"""How the work is held: which end is turned first, what the jaws close on the second time, and why."""
+
+from __future__ import annotations
+
+from attrs import frozen
+
+from handwheel.numbers.faults import Fault, HandwheelError
+from handwheel.numbers.showing import length
+from handwheel.part.profile import edge_at, greatest
+from handwheel.part.values import Part, Section
+from handwheel.plan.stock import StockChoice
+from handwheel.shop.values import Shop
+
+OVERRUN = 1.5
+"""How far past the greatest section its diameter is carried on, so that the other side blends in, mm."""
+
+JAW_MARGIN = 2.0
+"""Room between the jaws and the ends of the section they close on, mm."""
+
+SLENDER = 4.0
+"""Work further out of the chuck than this many diameters wants the centre (common practice, no published source)."""
+
+SHORT_OUT = 1.5
+"""How far bar that passes through the spindle stands out to be faced and centre drilled, in diameters."""
+
+
+@frozen
+class Holding:
+    """One holding: the end worked on, the sections turned in it from the greatest outward, and the jaws.
+
+    `end` is the end facing the tailstock. Lengths mm. `short_out` is the stick-out for facing and centre drilling
+    where the bar is first held short, else 0.
+    """
+
+    letter: str
+    end: str
+    end_name: str
+    sections: tuple[int, ...]
+    grip_on: str
+    grip_diameter: float
+    grip_length: float
+    stick_out: float
+    short_out: float
+    facing: float
+    reason: str
+    cautions: tuple[str, ...]
+
+
+def choose_holdings(
+    part: Part, shop: Shop, choice: StockChoice, first_end: str = ""
+) -> tuple[tuple[Holding, ...], list[Fault]]:
+    """Return the two holdings, or the faults that stand against turning this part in two.
+
+    `first_end` is the name of the end a person wants turned first; without it, the end whose sections offer the
+    jaws the better grip afterwards.
+    """
+    faults = [*_necks(part), *_machine(part, shop, choice)]
+    if faults:
+        return (), faults
+    top = greatest(part)
+    sides = {
+        "datum": tuple(range(top, -1, -1)),
+        "far": tuple(range(top, len(part.sections))),
+    }
+    names = {"datum": part.entry.datum_face, "far": part.entry.far_face}
+    grips = {end: _best_grip(part, shop, indices) for end, indices in sides.items()}
+    first, why = _first_end(grips, names, first_end)
+    if first is None:
+        return (), [
+            Fault(
+                part.name,
+                "no section is long enough for the jaws to close on for the second holding",
+                f"the jaws want {length(shop.lathe.chuck_jaw_length / 2, part.units)} of one diameter, or turn it between centres",
+            )
+        ]
+    second = "datum" if first == "far" else "far"
+    grip = grips[first]
+    assert grip is not None
+    holdings = (
+        _first(part, shop, choice, first, sides[first], names, why),
+        _second(part, shop, choice, second, sides[second][1:], names, grip),
+    )
+    return holdings, []
+
+
+def _necks(part: Part) -> list[Fault]:
+    """Return a fault for each section that is smaller than both its neighbours: no turning tool reaches it."""
+    top = greatest(part)
+    faults = []
+    for index in range(1, len(part.sections)):
+        inner, outer = (index, index - 1) if index <= top else (index - 1, index)
+        if part.sections[outer].stands_as.middle > part.sections[inner].stands_as.middle + 1e-6:
+            faults.append(
+                Fault(
+                    part.sections[inner].name,
+                    f"{part.sections[outer].name} beside it is larger and lies further out, so it is a neck",
+                    "a neck wants a grooving or left-hand tool, which this plan does not use yet",
+                )
+            )
+    return faults
+
+
+def _machine(part: Part, shop: Shop, choice: StockChoice) -> list[Fault]:
+    lathe = shop.lathe
+    faults = []
+    if choice.blank_length > lathe.between_centres:
+        faults.append(
+            Fault(
+                part.name,
+                f"the blank of {length(choice.blank_length, part.units)} does not go between centres "
+                f"{length(lathe.between_centres, part.units)} apart",
+                "turn it on a longer lathe",
+            )
+        )
+    if choice.bar.measured > lathe.swing / 2:
+        faults.append(
+            Fault(part.name, "the bar is more than half of what the lathe swings", "turn it on a larger lathe")
+        )
+    return faults
+
+
+@frozen
+class _Grip:
+    section: Section
+    start: float
+    end: float
+
+
+def _best_grip(part: Part, shop: Shop, indices: tuple[int, ...]) -> _Grip | None:
+    """Return the stretch of one turned diameter that the jaws best close on: the widest tolerance that serves."""
+    jaws = shop.lathe.chuck_jaw_length
+    found = []
+    for index in indices:
+        section = part.sections[index]
+        start, end = section.start + JAW_MARGIN, section.end - JAW_MARGIN
+        for edge in (edge_at(part, "fillet", section.start), edge_at(part, "chamfer", section.start)):
+            start += edge.size if edge else 0.0
+        for edge in (edge_at(part, "fillet", section.end), edge_at(part, "chamfer", section.end)):
+            end -= edge.size if edge else 0.0
+        enough = max(jaws / 2, section.stands_as.maximum / 2)
+        if end - start >= enough and section.kind not in ("groove", "thread"):
+            found.append(_Grip(section, start, end))
+    return max(found, key=lambda grip: (grip.section.diameter.tolerance, grip.end - grip.start), default=None)
+
+
+def _first_end(
+    grips: dict[str, _Grip | None], names: dict[str, str], wanted: str
+) -> tuple[str | None, str]:
+    """Return the end turned first, and the reason in words."""
+    able = {end: grip for end, grip in grips.items() if grip is not None}
+    if wanted:
+        end = next((end for end, name in names.items() if name == wanted), None)
+        if end is None:
+            raise HandwheelError(
+                f"first end: {wanted!r} is no end of this part; it can be {names['datum']} or {names['far']}"
+            )
+        return (end if end in able else None), f"the {wanted} first, as decided by hand"
+    if not able:
+        return None, ""
+    end = max(able, key=lambda each: (able[each].section.diameter.tolerance, each == "far"))
+    return end, (
+        f"the {names[end]} first, because its {able[end].section.name} has the widest limits of the sections "
+        f"that the jaws can close on afterwards"
+    )
+
+
+def _first(
+    part: Part,
+    shop: Shop,
+    choice: StockChoice,
+    end: str,
+    sections: tuple[int, ...],
+    names: dict[str, str],
+    why: str,
+) -> Holding:
+    bar = choice.bar
+    grip = min(shop.stock.chucking, shop.lathe.chuck_jaw_length)
+    stick_out = choice.blank_length - grip
+    short = 0.0
+    cautions = []
+    if stick_out > SLENDER * bar.measured:
+        if bar.measured < shop.lathe.spindle_bore:
+            short = SHORT_OUT * bar.measured
+        else:
+            cautions.append(_steady(stick_out / bar.measured))
+    return Holding(
+        "A", end, names[end], sections, "the chucking stub, rough bar", bar.measured, grip, stick_out, short,
+        shop.stock.facing, f"First holding: {why}. The jaws close on the stub that is sawn off afterwards.",
+        tuple(cautions),
+    )  # fmt: skip
+
+
+def _second(
+    part: Part,
+    shop: Shop,
+    choice: StockChoice,
+    end: str,
+    sections: tuple[int, ...],
+    names: dict[str, str],
+    grip: _Grip,
+) -> Holding:
+    overall = part.length.nominal.value
+    room = min(shop.lathe.chuck_jaw_length, grip.end - grip.start)
+    face = grip.start if end == "datum" else overall - grip.end  # from the end worked on
+    stick_out = face + shop.stock.facing
+    cautions = [
+        f"Soft pads under the jaws; true the work at {grip.section.name} and at its outer end to within .0005 in "
+        "(0.01 mm) with an indicator before it is centre drilled: what runs out now stays out.",
+    ]
+    if stick_out > SLENDER * choice.bar.measured:
+        cautions.append(_steady(stick_out / choice.bar.measured))
+    return Holding(
+        "B", end, names[end], sections, f"{grip.section.name}, soft pads", grip.section.diameter.middle, room, stick_out,
+        0.0, shop.stock.facing,
+        f"Second holding: turned end for end, the jaws on {grip.section.name} "
+        f"({length(grip.section.diameter.tolerance, part.units)} between its limits), the stub sawn off.",
+        tuple(cautions),
+    )  # fmt: skip
+
+
+def _steady(diameters: float) -> str:
+    return (
+        f"Until the centre is in, the work stands {diameters:.0f} diameters out of the chuck: set a steady rest near its "
+        "end for facing and centre drilling, slow speed, light cuts; keep clear of its end."
+    )

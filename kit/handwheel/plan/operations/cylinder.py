@@ -1,0 +1,106 @@
+"""Turning a stretch to one diameter: rough cuts, then two equal last cuts with the work measured between them."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from handwheel.calc.cutting import coarsest_feed, deepest_cut
+from handwheel.plan.finefeed import is_too_coarse, on_diameter
+from handwheel.plan.operations.ends import touch_face
+from handwheel.plan.operations.strokes import fine_turn, measure, ring_on, touch, turn
+from handwheel.plan.setup import Setup, Stretch
+from handwheel.shop.values import Tool
+
+LAST_CUT = 0.25
+"""What each of the two last cuts takes off the diameter, mm: enough to cut clean, little enough not to spring
+(common practice, no published source)."""
+
+SHOULDER_STOCK = 0.25
+"""What rough cuts leave along the axis at a shoulder's face, mm."""
+
+FINISH = 1.6
+"""Mean roughness the last cut is fed for, µm."""
+
+NEAR_END = 6.0
+"""Where the tool touches a rough diameter, mm from the end, or in the middle of a shorter stretch."""
+
+
+def rough(setup: Setup, stretch: Stretch, tool: Tool) -> None:
+    """Take rough cuts until two last cuts are left standing.
+
+    Above a fillet's block the cuts go up to the shoulder, and the last of them faces it; below, they stop at the
+    block.
+    """
+    section, step = stretch.section, on_diameter(setup.shop.lathe.cross_slide)
+    present, aim = setup.outside, section.stands_as.middle
+    cuts = math.floor((present - aim - 2 * LAST_CUT) / step + 1e-9)
+    setup.present[section.name] = present - max(cuts, 0) * step
+    if cuts <= 0:
+        setup.inward = present
+        return
+    block = stretch.fillet.size if stretch.fillet else 0.0
+    to_block = min(cuts, math.floor((present - aim - 2 * block) / step + 1e-9)) if block else 0
+    feed = _rough_feed(setup, tool)
+    near = min(NEAR_END, setup.stretches()[-1].inner / 2)
+    with setup.operation("rough", section.name) as tally:
+        ring = touch(setup, stretch, present, near)
+        short = stretch.inner - (SHOULDER_STOCK if stretch.shoulder else 0.0)
+        for divisions in _passes(setup, tool, present, 0, to_block, feed):
+            if divisions < to_block:
+                turn(setup, stretch, tally, ring, divisions, to=short, feed=feed)
+            else:
+                turn(setup, stretch, tally, ring, divisions, to=stretch.inner, feed=feed, out_to=setup.inward)
+        for divisions in _passes(setup, tool, present, to_block, cuts, feed):
+            turn(setup, stretch, tally, ring, divisions, to=short - block, feed=feed)
+    setup.outside = setup.inward = setup.present[section.name]
+
+
+def _rough_feed(setup: Setup, tool: Tool) -> float:
+    """Return the coarsest feed a tool's nose stands in rough cuts: a third of its radius."""
+    feeds = setup.shop.lathe.feeds
+    return max((each for each in feeds if each <= tool.nose_radius / 3), default=feeds[0])
+
+
+def _passes(setup: Setup, tool: Tool, present: float, done: int, target: int, feed: float) -> Iterator[int]:
+    """Yield where each of a run of equal passes stands, in divisions counted from the touch."""
+    if target <= done:
+        return
+    step = on_diameter(setup.shop.lathe.cross_slide)
+    lathe, steel = setup.shop.lathe, setup.material
+    speed = setup.rpm(tool, present) * math.pi * present / 1000
+    power = deepest_cut(lathe.power * lathe.efficiency, steel.kc11, steel.mc, feed, speed, tool.approach_angle)
+    most = max(1, math.floor(2 * min(power, tool.max_depth) / step + 1e-9))
+    count = math.ceil((target - done) / most)
+    for number in range(1, count + 1):
+        yield done + round((target - done) * number / count)
+
+
+def finish(setup: Setup, stretch: Stretch, tool: Tool) -> None:
+    """Take the two last cuts, equal, the work measured between them; by the compound where the dial is too coarse."""
+    section, dial = stretch.section, setup.shop.lathe.cross_slide
+    present, aim = setup.present[section.name], section.stands_as.middle
+    fine = setup.fine if is_too_coarse(dial, section) else None
+    feed = coarsest_feed(setup.shop.lathe.feeds, tool.nose_radius, FINISH) or setup.shop.lathe.feeds[0]
+    block = stretch.fillet.size if stretch.fillet else 0.0
+    stop = stretch.inner - block
+    faced = stretch.shoulder and not block
+    out_to = setup.inward if faced else 0.0
+    with setup.operation("finish", section.name) as tally:
+        if setup.walk:
+            touch_face(setup, "Wind the compound back by what it was fed in, then in again past its backlash.")
+        ring = touch(setup, stretch, present, (stretch.inner + stretch.outer) / 2)
+        semi = max(1, round((present - aim) / on_diameter(dial) / 2))
+        turn(setup, stretch, tally, ring, semi, to=stop - (SHOULDER_STOCK / 2 if faced else 0.0), feed=feed)
+        measured = present - semi * on_diameter(dial)
+        if fine:
+            ring = ring_on(setup.shop.lathe.compound.dial, fine.on_diameter, measured, aim)
+            measure(setup, stretch, measured, ring, fine)
+            fine_turn(setup, stretch, tally, fine, ring, to=stop, feed=feed, out_to=out_to)
+        else:
+            ring = ring_on(dial, on_diameter(dial), measured, aim)
+            measure(setup, stretch, measured, ring)
+            left = round((measured - ring.zero) / on_diameter(dial))
+            turn(setup, stretch, tally, ring, left, to=stop, feed=feed, out_to=out_to)
+        measure(setup, stretch, ring.zero)
+    setup.finished[section.name] = setup.inward = ring.zero

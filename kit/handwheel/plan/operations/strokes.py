@@ -1,0 +1,181 @@
+"""The strokes a diameter is turned with: touching, passing, measuring, and the fine cut by the compound."""
+
+from __future__ import annotations
+
+from attrs import frozen
+
+from handwheel.calc.dials import on_dial, ring_for_zero
+from handwheel.numbers import showing
+from handwheel.plan.finefeed import FineFeed, on_diameter
+from handwheel.plan.setup import Setup, Stretch, Tally
+from handwheel.plan.writer import FROM_OUTSIDE
+from handwheel.shop.values import Dial
+
+
+@frozen
+class Ring:
+    """A dial's ring as it was set: its reading (mm as marked), and the diameters where it was set and at its zero."""
+
+    reading: float
+    set_on: float
+    zero: float
+    zero_number: int
+
+
+def ring_on(dial: Dial, per_division: float, present: float, aim: float) -> Ring:
+    """Return the ring set on a diameter so that it reads zero at `aim`, to the nearest division.
+
+    `per_division` is what one division takes off the diameter, mm; so are both diameters.
+    """
+    divisions = round((present - aim) / per_division)
+    marked = divisions * dial.division
+    reading = ring_for_zero(marked, dial.division, dial.per_turn)
+    turns = on_dial(marked, dial.division, dial.per_turn, reading).turns
+    return Ring(reading, present, present - divisions * per_division, turns)
+
+
+def touch(setup: Setup, stretch: Stretch, present: float, at: float) -> Ring:
+    """Touch the work and set the cross-slide's ring so that the stretch's aim reads zero."""
+    writer, dial = setup.writer, setup.shop.lathe.cross_slide
+    ring = ring_on(dial, on_diameter(dial), present, stretch.section.stands_as.middle)
+    assert setup.tool is not None
+    rpm = setup.rpm(setup.tool, present)
+    writer.add(
+        "touch",
+        stretch.section.name,
+        f"Spindle on, touch the work {writer.place(at)} from the {writer.face}. It is planned as Ø{writer.size(present)}: "
+        f"measure it there and write it in. Set the cross-slide dial to {writer.cross(ring.reading)}; zero number "
+        f"{ring.zero_number} after that is Ø{writer.size(ring.zero)}. {_correction(setup)}",
+        {
+            "touch-diameter": writer.size(present),
+            "from-face": writer.face,
+            "position": writer.place(at),
+            "cross-set": writer.cross(ring.reading),
+            "zero-diameter": writer.size(ring.zero),
+            "zero-pass": str(ring.zero_number),
+            "speed": writer.speed(rpm),
+        },
+    )
+    return ring
+
+
+def _correction(setup: Setup) -> str:
+    """Return how a ring is set where the measured size differs from the printed one."""
+    dial = setup.shop.lathe.cross_slide
+    writer = setup.writer
+    per = on_diameter(dial)
+    return (
+        f"For each {writer.size(per)} that it measures more, set the dial one division ({writer.cross(dial.division)}) less; "
+        "one more for each that it measures less."
+    )
+
+
+def turn(
+    setup: Setup, stretch: Stretch, tally: Tally, ring: Ring, divisions: int, *, to: float, feed: float, out_to: float = 0.0
+) -> None:
+    """Take a pass at so many divisions of the cross-slide from where its ring was set, ending at `to` (mm)."""
+    writer, dial = setup.writer, setup.shop.lathe.cross_slide
+    at = on_dial(divisions * dial.division, dial.division, dial.per_turn, ring.reading)
+    fields = {
+        "cross-turns": str(at.turns),
+        "cross-reading": writer.cross(at.reading),
+        "cross-approach": FROM_OUTSIDE,
+    }
+    words = f"Cross-slide {_turns(at.turns)} past zero and on to {fields['cross-reading']}"
+    diameter = ring.set_on - divisions * on_diameter(dial)
+    _pass(setup, stretch, tally, fields, words, ring, diameter, to=to, feed=feed, out_to=out_to)
+
+
+def fine_turn(
+    setup: Setup, stretch: Stretch, tally: Tally, fine: FineFeed, ring: Ring, *, to: float, feed: float, out_to: float
+) -> None:
+    """Take the last cut with the compound, the cross-slide left where it stands; the compound ends at its zero."""
+    writer, dial = setup.writer, setup.shop.lathe.compound.dial
+    divisions = round((ring.set_on - ring.zero) / fine.on_diameter)
+    true = divisions * dial.division * dial.true_lead / (2 if dial.reads == "diameter" else 1)
+    setup.walk += true * fine.along
+    at = on_dial(divisions * dial.division, dial.division, dial.per_turn, ring.reading)
+    fields = {
+        "compound-turns": str(at.turns),
+        "compound-reading": writer.compound(at.reading),
+        "compound-approach": FROM_OUTSIDE,
+    }
+    words = (
+        f"Cross-slide back to the number it stood at, and locked. Compound {_turns(at.turns)} past zero and on to "
+        f"{fields['compound-reading']}; it walks the edge {writer.place(setup.walk)} towards the headstock, and the "
+        "carriage number allows for it"
+    )
+    _pass(setup, stretch, tally, fields, words, ring, ring.zero, to=to, feed=feed, out_to=out_to)
+
+
+def _pass(
+    setup: Setup,
+    stretch: Stretch,
+    tally: Tally,
+    fields: dict[str, str],
+    words: str,
+    ring: Ring,
+    diameter: float,
+    *,
+    to: float,
+    feed: float,
+    out_to: float,
+) -> None:
+    writer = setup.writer
+    assert setup.tool is not None
+    rpm = setup.rpm(setup.tool, max(diameter, ring.set_on))
+    carriage = writer.carriage(to - setup.walk, to)
+    values = {
+        **carriage,
+        "speed": writer.speed(rpm),
+        "feed": writer.feed(feed),
+        "diameter": writer.size(diameter),
+        "left-to-go": writer.size(diameter - ring.zero),
+        **fields,
+    }
+    instruction = f"{words}. Feed to {values['position']}: carriage {writer.carriage_words(carriage)}."
+    if out_to:
+        values["face-out-to"] = writer.size(out_to)
+        instruction += f" There face the shoulder, winding out to Ø{values['face-out-to']}."
+    writer.add("turn", stretch.section.name, instruction, values)
+    tally.minutes += setup.minutes(to, feed, rpm)
+
+
+def measure(setup: Setup, stretch: Stretch, diameter: float, ring: Ring | None = None, fine: FineFeed | None = None) -> None:
+    """Measure the stretch; with a ring, set it so that the aim reads zero from what is measured."""
+    writer, section = setup.writer, stretch.section
+    at = (stretch.inner + stretch.outer) / 2
+    values = {
+        "diameter": writer.size(diameter),
+        "from-face": writer.face,
+        "position": writer.place(at),
+        "limits": showing.limits(section.stands_as, setup.part.units),
+    }
+    words = f"Stop the spindle, let the work cool, measure {writer.place(at)} from the {writer.face}"
+    if ring is None:
+        words += f": it must lie between {values['limits']}. Write it in."
+    else:
+        slide, show = ("compound", writer.compound) if fine else ("cross", writer.cross)
+        values[f"{slide}-set"] = show(ring.reading)
+        values["zero-diameter"] = writer.size(ring.zero)
+        values["zero-pass"] = str(ring.zero_number)
+        dial = setup.shop.lathe.compound.dial if fine else setup.shop.lathe.cross_slide
+        per = fine.on_diameter if fine else on_diameter(dial)
+        name = "compound" if fine else "cross-slide"
+        words += (
+            f"; planned as Ø{values['diameter']}. With the cross-slide at the number of that cut, set the {name} dial to "
+            f"{values[f'{slide}-set']}: zero number {ring.zero_number} after that is Ø{values['zero-diameter']}. For each "
+            f"{_small(per, setup)} that it measures more, set one division ({show(dial.division)}) less; one more for each less."
+        )
+    writer.add("measure", section.name, words, values)
+
+
+def _small(per: float, setup: Setup) -> str:
+    """Return a division's worth on the diameter, with a place more where four do not show it."""
+    return showing.length(per, setup.part.units, 4 if setup.part.units == "in" else 3)
+
+
+def _turns(turns: int) -> str:
+    return "no turn" if turns == 0 else f"{turns} turn{'' if turns == 1 else 's'}"
+
+

@@ -1,0 +1,123 @@
+"""The turning plan: from a part, a shop and a blank to the sheet that is carried to the lathe."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from attrs import frozen
+
+from handwheel.numbers.faults import Fault, HandwheelError
+from handwheel.numbers.showing import length
+from handwheel.part.profile import edge_at, greatest
+from handwheel.part.values import Edge, Part
+from handwheel.plan.finefeed import fine_feed
+from handwheel.plan.holdings import Holding, choose_holdings
+from handwheel.plan.lines import Sheet
+from handwheel.plan.operations import cylinder, ends, leave
+from handwheel.plan.operations.chamfer import chamfer
+from handwheel.plan.setup import Operation, Setup
+from handwheel.plan.stock import StockChoice
+from handwheel.shop.values import Shop
+
+
+@frozen
+class Plan:
+    """A plan: its sheet, the holdings with their reasons, the operations, and what it leaves alone."""
+
+    sheet: Sheet
+    holdings: tuple[Holding, ...]
+    operations: tuple[Operation, ...]
+    not_planned: tuple[str, ...]
+
+
+def plan_turning(
+    part: Part,
+    shop: Shop,
+    choice: StockChoice,
+    sheet_number: str = "1",
+    decisions: Mapping[str, str] | None = None,
+) -> tuple[Plan | None, list[Fault]]:
+    """Return the plan for turning a part from a blank in two holdings, or None and what stands against it.
+
+    `decisions` are what a person decided against the kit's own choice: `first end` names the end turned first.
+    """
+    decided = decisions or {}
+    try:
+        holdings, faults = choose_holdings(part, shop, choice, decided.get("first end", ""))
+        setups: list[Setup] = []
+        for holding in holdings:
+            fine, too_fine = fine_feed((part.sections[index] for index in holding.sections), shop.lathe)
+            faults += too_fine
+            turned = setups[0].finished[_top(part)] if setups else choice.bar.measured
+            setups.append(Setup(part, shop, holding, fine, choice.bar.measured, turned))
+            if not faults:
+                _hold_and_turn(setups[-1])
+    except HandwheelError as error:
+        what, _, remedy = str(error).rpartition("; ")
+        place, _, what = what.partition(": ")
+        return None, [Fault(place, what, remedy)]
+    if faults:
+        return None, faults
+    sheet = Sheet(
+        sheet_number,
+        part.units,
+        part.name,
+        shop.lathe.name,
+        part.entry.datum_face,
+        part.entry.far_face,
+        length(choice.bar.measured, part.units, 3 if part.units == "in" else 2),
+        length(choice.blank_length, part.units, 3 if part.units == "in" else 2),
+        tuple(line for setup in setups for line in setup.writer.lines),
+    )
+    not_planned = tuple(leave.sentence(name, kind) for name, kind, _ in leave.unplanned(part))
+    operations = tuple(operation for setup in setups for operation in setup.operations)
+    return Plan(sheet, holdings, operations, not_planned), []
+
+
+def _top(part: Part) -> str:
+    return part.sections[greatest(part)].name
+
+
+def _hold_and_turn(setup: Setup) -> None:
+    """Write one holding: hold, face, centre, rough, finish, chamfer, what is left, and the stub sawn off."""
+    ends.hold(setup)
+    stretches = setup.stretches()
+    if stretches:
+        tool = ends.mount(setup, "rough turning")
+        ends.touch_face(setup, "")
+        for stretch in stretches:
+            cylinder.rough(setup, stretch, tool)
+        tool = ends.mount(setup, "finish turning")
+        ends.touch_face(setup, "")
+        setup.inward = setup.shoulder
+        for stretch in stretches:
+            cylinder.finish(setup, stretch, tool)
+    corners = _corners(setup)
+    if corners:
+        ends.mount(setup, "chamfering")
+        for edge, diameter in corners:
+            chamfer(setup, edge, diameter)
+    for name, kind, z in leave.unplanned(setup.part):
+        if _on_this_side(setup, z):
+            leave.leave(setup, name, kind, z)
+    if setup.holding.letter == "A":
+        ends.saw(setup)
+
+
+def _corners(setup: Setup) -> list[tuple[Edge, float]]:
+    """Return the chamfers this holding cuts, each with the diameter turned under it."""
+    part, found = setup.part, []
+    for index in setup.holding.sections:
+        section = part.sections[index]
+        z = section.end if setup.holding.end == "far" else section.start
+        edge = edge_at(part, "chamfer", z)
+        diameter = setup.finished.get(section.name)
+        if edge and diameter is not None:
+            found.append((edge, diameter))
+    return found
+
+
+def _on_this_side(setup: Setup, z: float) -> bool:
+    """Return whether a station (mm) lies on the side of the greatest section that this holding works on."""
+    top = setup.part.sections[greatest(setup.part)]
+    return z > top.start + 1e-6 if setup.holding.end == "far" else z < top.end - 1e-6
