@@ -14,6 +14,8 @@ SLENDER = 4.0
 (common practice, no published source)."""
 JAW_CLEARANCE = 0.5
 """The least room (mm) between the tool's edge and the jaws."""
+FACED = 0.4
+"""The last stretch of a pass (mm) against a shoulder is faced by the tool's side: its depth counts along the work."""
 NO_STEP = 0.01
 """A step lower than this (mm) has no corner to touch."""
 
@@ -51,12 +53,6 @@ def face(bench: Bench) -> None:
         bench.fault(
             f"faced to {bench.show(bar.length)} it is too short: the part is {bench.show(bench.shortest)}",
             "the carriage reading is too great or the saw cut too short",
-        )
-    elif len(bar.faced) > 1 and bar.length > bench.longest + ALLOWANCE:
-        bench.fault(
-            f"faced to {bench.show(bar.length)} at both ends it is too long: "
-            f"the part is at most {bench.show(bench.longest)}",
-            "saw it to length first, or face more off",
         )
 
 
@@ -175,6 +171,8 @@ def _cut(bench: Bench, max_depth: float, approach: float, tool: str) -> float:
             f"the pass takes nothing: the tool stands at Ø{bench.show(2 * radius)}, outside the work",
             "the dial number is too small",
         )
+    turned = sorted((w + FACED * lathe.outward, bench.out_place))
+    across = bar.greatest(*turned) - radius if lathe.outward * (bench.out_place - w) > FACED else 0.0
     depth = bar.cut(low, high, radius, radius, number)
     if lean > 0:
         back = (greatest - radius) / tan(radians(approach))
@@ -182,9 +180,9 @@ def _cut(bench: Bench, max_depth: float, approach: float, tool: str) -> float:
             bar.cut(w - back, w, greatest, radius, number)
         else:
             bar.cut(w, w + back, radius, greatest, number)
-    if depth > max_depth + ALLOWANCE:
+    if across > max_depth + ALLOWANCE:
         bench.fault(
-            f"the pass is {bench.show(depth)} deep, {tool} is good for {bench.show(max_depth)}",
+            f"the pass is {bench.show(across)} deep, {tool} is good for {bench.show(max_depth)}",
             "take it in more passes",
         )
     return depth

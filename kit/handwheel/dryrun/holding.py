@@ -85,10 +85,8 @@ def no_centre(bench: Bench) -> None:
 
 
 def saw(bench: Bench) -> None:
-    """The work is sawn to an overall length."""
+    """The work is taken out of the lathe and sawn to an overall length."""
     end = bench.end_named("from-face")
-    if bench.lathe.out:
-        no_centre(bench)
     kept = bench.size("saw-length").value
     w = bench.place_from(end, kept)
     if not bench.bar.start < w < bench.bar.end:
@@ -101,16 +99,14 @@ def saw(bench: Bench) -> None:
             f"sawn to {bench.show(kept)} it is too short: the part is {bench.show(bench.shortest)}",
             f"saw to {bench.show(bench.shortest)} and what facing takes off",
         )
-    if bench.lathe.out and bench.lathe.outward * (w - bench.lathe.jaw_face) <= 0:
-        raise bench.stop("the saw cut lies in the jaws", "the cut must clear the jaws")
     start, stop = (w, bench.bar.end) if end == "far" else (bench.bar.start, w)
     bench.bar.shorten(start, stop)
     sawn = "datum" if end == "far" else "far"
     bench.bar.faced.pop(sawn, None)
     bench.bar.holes.pop(sawn, None)
-    if bench.lathe.out:
-        bench.lathe.overhang = abs(bench.out_place - bench.lathe.jaw_face)
-        bench.lathe.carriage.clear(f"the end was sawn off (line {bench.line.number})")
+    bench.lathe.out = ""
+    bench.lathe.centre_in = False
+    bench.lathe.unset_dials(f"the work was taken out and sawn (line {bench.line.number})")
 
 
 def mount(bench: Bench) -> None:
