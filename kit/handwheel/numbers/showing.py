@@ -84,7 +84,9 @@ def minutes(value: float) -> str:
     ('1 h 25 min', '12 min')
     """
     whole = round(value)
-    return f"{whole // 60} h {whole % 60:02d} min" if whole >= 60 else f"{whole} min"
+    if whole >= 60:
+        return f"{whole // 60} h {whole % 60:02d} min"
+    return f"{whole} min" if value >= 10 else f"{value:.1f} min"
 
 
 def money(amount: float, currency: str) -> str:

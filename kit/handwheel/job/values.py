@@ -1,0 +1,53 @@
+"""A job as it is kept: what was ordered, typed, measured, decided and handed over."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from attrs import Factory, frozen
+
+from handwheel.part.values import PartEntry
+
+FORMAT = 1
+"""The version of the job file's form that this kit writes."""
+
+
+@frozen
+class Reading:
+    """A reading of the worn part as it was taken: text as typed, where, with what."""
+
+    feature: str
+    place: str
+    typed: str
+    instrument: str = ""
+    note: str = ""
+
+
+@frozen
+class PrintedSheet:
+    """A sheet as it was printed and handed over: its lines never change afterwards.
+
+    `when` is the time of printing; `sheet` is the sheet's own values, all of them printed strings.
+    """
+
+    when: str
+    sheet: dict[str, Any]
+
+
+@frozen
+class Job:
+    """Everything a person typed, measured, chose or promised for one job.
+
+    `shop` is `sample` or the name of a shop file beside the job; `decisions` holds choices made against the
+    kit's own proposal, by name; `unknown` keeps what a later kit wrote and this one does not know.
+    """
+
+    title: str
+    order: dict[str, str]
+    part: PartEntry
+    shop: str = "sample"
+    invented: bool = False
+    readings: list[Reading] = Factory(list)
+    decisions: dict[str, str] = Factory(dict)
+    sheets: dict[str, PrintedSheet] = Factory(dict)
+    unknown: dict[str, Any] = Factory(dict)
