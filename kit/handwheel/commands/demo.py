@@ -10,7 +10,7 @@ import click
 
 from handwheel import assets
 from handwheel.job.folder import JOB_FILE, new_job, open_job, save_job
-from handwheel.job.packet import write_packet
+from handwheel.sheets.packet import write_packet
 from handwheel.job.road import freeze_sheet, whole_road
 from handwheel.numbers import showing
 from handwheel.numbers.faults import HandwheelError

@@ -110,6 +110,7 @@ def _replace(place: Path, text: str) -> None:
             out.write(text)
             out.flush()
             os.fsync(out.fileno())
+        os.chmod(name, place.stat().st_mode if place.exists() else 0o644)
         os.replace(name, place)
     except BaseException:
         with contextlib.suppress(OSError):

@@ -93,10 +93,3 @@ class Writer:
     def face(self) -> str:
         """The face that positions are measured from in this holding."""
         return self.holding.end_name
-
-    def carriage_words(self, fields: Mapping[str, str]) -> str:
-        """Return a carriage position in words for an instruction."""
-        turns = fields["carriage-turns"]
-        words = f"{turns} turn{'' if turns == '1' else 's'} and {fields['carriage-reading']}"
-        more = fields["carriage-more"]
-        return words if more == "0" else f"{words}, then {more} by the indicator"

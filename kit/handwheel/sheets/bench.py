@@ -57,7 +57,7 @@ def bench_sheet_pdf(
         "printed": when.strftime("%Y-%m-%d %H:%M"),
     }
     source = resources.files(__package__).joinpath("bench.typ").read_bytes()
-    pdf: bytes = typst.compile(source, sys_inputs=inputs, timestamp=when)
+    pdf: bytes = typst.compile(source, sys_inputs=inputs, timestamp=when.replace(microsecond=0))
     return pdf
 
 

@@ -33,8 +33,9 @@ MOTION_WORDS: Mapping[str, str] = MappingProxyType(
 
 _DIALS = tuple(
     name
+    for dial in ("cross-", "compound-", "carriage-")
     for name in FIELDS
-    if name.startswith(("cross-", "compound-", "carriage-")) and not name.endswith("-approach")
+    if name.startswith(dial) and not name.endswith("-approach")
 )
 _WORK = (
     "touch-diameter",

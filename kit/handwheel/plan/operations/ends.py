@@ -54,8 +54,7 @@ def _hold(setup: Setup, holding: str, stick_out: float, *, short: bool) -> None:
     writer.add(
         "hold",
         "holding",
-        f"{words}Jaws on {held.grip_on}, Ø{writer.size(held.grip_diameter)}, {writer.place(grip)} gripped; the "
-        f"{held.end_name} stands {writer.place(stick_out)} out of the jaws.",
+        f"{words}Jaws on {held.grip_on}; the {held.end_name} stands {writer.place(stick_out)} out of them.",
         {
             "holding": holding,
             "end-out": held.end_name,
@@ -78,9 +77,8 @@ def swing(setup: Setup) -> None:
     writer.add(
         "swing",
         "fine feed",
-        f"Swivel the compound to {fine.from_axis} from the lathe axis: its scale, zero {along}, reads {fine.scale_reads}. "
-        f"Then {fine.way}, and one division takes {writer.size(fine.on_diameter)} off the diameter. Wind it back to the "
-        "start of its stroke, then in again past its backlash.",
+        f"The compound's scale has its zero {along}. Swivelled so, one division takes {writer.size(fine.on_diameter)} off the "
+        "diameter. Wind it back to the start of its stroke, then in again past its backlash.",
         {"scale-reads": fine.scale_reads, "from-axis": fine.from_axis, "way": fine.way},
         (
             f"The compound's handle now points along the bed: see that it clears the tailstock. Its backlash is "
@@ -111,8 +109,7 @@ def touch_face(setup: Setup, words: str) -> None:
     writer.add(
         "touch-face",
         setup.holding.end_name,
-        f"{words} Touch the {setup.holding.end_name} with the tool's edge, coming from the tailstock side, and set the "
-        f"carriage dial to {zero}.",
+        f"{words} Touch the {setup.holding.end_name} with the tool's edge, coming from the tailstock side, and set the dial.".strip(),
         {"from-face": setup.holding.end_name, "carriage-set": zero},
     )
 
@@ -131,14 +128,13 @@ def face(setup: Setup) -> None:
         writer.add(
             "touch-face",
             holding.end_name,
-            f"Touch the sawn {holding.end_name} at its highest spot and set the carriage dial to "
-            f"{writer.carriage(0.0)['carriage-reading']}.",
+            f"Touch the sawn {holding.end_name} at its highest spot and set the dial.",
             {"from-face": holding.end_name, "carriage-set": writer.carriage(0.0)["carriage-reading"]},
         )
         for number, depth in enumerate(cuts, 1):
             fields = writer.carriage(depth)
             last = number == len(cuts)
-            words = f"Face the {holding.end_name} to the centre: carriage {writer.carriage_words(fields)}, carriage locked."
+            words = f"Face the {holding.end_name} to the centre, carriage locked."
             if to_length and last:
                 low, high = (writer.place(mm) for mm in (setup.part.length.minimum, setup.part.length.maximum))
                 left = writer.place(cuts[-1] - (cuts[-2] if len(cuts) > 1 else 0.0))
@@ -181,8 +177,7 @@ def centre(setup: Setup) -> None:
         writer.add(
             "centre",
             hole.name,
-            f"Centre drill the {holding.end_name} with {drill.name}, {writer.place(depth)} deep, until the cone's mouth "
-            f"measures {writer.place(hole.mouth)}.",
+            f"Centre drill the {holding.end_name} until the cone's mouth measures {writer.place(hole.mouth)}.",
             {
                 "drill": drill.name,
                 "mouth": writer.place(hole.mouth),

@@ -43,9 +43,8 @@ def touch(setup: Setup, stretch: Stretch, present: float, at: float) -> Ring:
     writer.add(
         "touch",
         stretch.section.name,
-        f"Spindle on, touch the work {writer.place(at)} from the {writer.face}. It is planned as Ø{writer.size(present)}: "
-        f"measure it there and write it in. Set the cross-slide dial to {writer.cross(ring.reading)}; zero number "
-        f"{ring.zero_number} after that is Ø{writer.size(ring.zero)}. {_correction(setup)}",
+        f"Spindle on, let the edge just touch, and measure the diameter there: planned is Ø{writer.size(present)}. Set the "
+        f"dial; its zero number {ring.zero_number} from here is Ø{writer.size(ring.zero)}. {_correction(setup)}",
         {
             "touch-diameter": writer.size(present),
             "from-face": writer.face,
@@ -63,17 +62,28 @@ def _correction(setup: Setup) -> str:
     """Return how a ring is set where the measured size differs from the printed one."""
     dial = setup.shop.lathe.cross_slide
     writer = setup.writer
-    per = on_diameter(dial)
     return (
-        f"For each {writer.size(per)} that it measures more, set the dial one division ({writer.cross(dial.division)}) less; "
-        "one more for each that it measures less."
+        f"Each {writer.size(on_diameter(dial))} it measures more: set one division ({writer.cross(dial.division)}) less; each "
+        "it measures less: one more."
     )
 
 
 def turn(
-    setup: Setup, stretch: Stretch, tally: Tally, ring: Ring, divisions: int, *, to: float, feed: float, out_to: float = 0.0
+    setup: Setup,
+    stretch: Stretch,
+    tally: Tally,
+    ring: Ring,
+    divisions: int,
+    what: str,
+    *,
+    to: float,
+    feed: float,
+    out_to: float = 0.0,
 ) -> None:
-    """Take a pass at so many divisions of the cross-slide from where its ring was set, ending at `to` (mm)."""
+    """Take a pass at so many divisions of the cross-slide from where its ring was set, ending at `to` (mm).
+
+    `what` says in words which pass it is.
+    """
     writer, dial = setup.writer, setup.shop.lathe.cross_slide
     at = on_dial(divisions * dial.division, dial.division, dial.per_turn, ring.reading)
     fields = {
@@ -81,9 +91,8 @@ def turn(
         "cross-reading": writer.cross(at.reading),
         "cross-approach": FROM_OUTSIDE,
     }
-    words = f"Cross-slide {_turns(at.turns)} past zero and on to {fields['cross-reading']}"
     diameter = ring.set_on - divisions * on_diameter(dial)
-    _pass(setup, stretch, tally, fields, words, ring, diameter, to=to, feed=feed, out_to=out_to)
+    _pass(setup, stretch, tally, fields, what, ring, diameter, to=to, feed=feed, out_to=out_to)
 
 
 def fine_turn(
@@ -101,9 +110,8 @@ def fine_turn(
         "compound-approach": FROM_OUTSIDE,
     }
     words = (
-        f"Cross-slide back to the number it stood at, and locked. Compound {_turns(at.turns)} past zero and on to "
-        f"{fields['compound-reading']}; it walks the edge {writer.place(setup.walk)} towards the headstock, and the "
-        "carriage number allows for it"
+        "Last cut, by the compound alone: cross-slide back at the number of the cut before, and locked. The compound walks "
+        f"the edge {writer.place(setup.walk)} towards the headstock; the carriage number allows for it"
     )
     _pass(setup, stretch, tally, fields, words, ring, ring.zero, to=to, feed=feed, out_to=out_to)
 
@@ -133,7 +141,7 @@ def _pass(
         "left-to-go": writer.size(diameter - ring.zero),
         **fields,
     }
-    instruction = f"{words}. Feed to {values['position']}: carriage {writer.carriage_words(carriage)}."
+    instruction = f"{words}. Feed to {values['position']} from the {writer.face}."
     if out_to:
         values["face-out-to"] = writer.size(out_to)
         instruction += f" There face the shoulder, winding out to Ø{values['face-out-to']}."
@@ -163,19 +171,8 @@ def measure(setup: Setup, stretch: Stretch, diameter: float, ring: Ring | None =
         per = fine.on_diameter if fine else on_diameter(dial)
         name = "compound" if fine else "cross-slide"
         words += (
-            f"; planned as Ø{values['diameter']}. With the cross-slide at the number of that cut, set the {name} dial to "
-            f"{values[f'{slide}-set']}: zero number {ring.zero_number} after that is Ø{values['zero-diameter']}. For each "
-            f"{_small(per, setup)} that it measures more, set one division ({show(dial.division)}) less; one more for each less."
+            f"; planned is Ø{values['diameter']}. With the cross-slide at the number of that cut, set the {name} dial: its zero "
+            f"number {ring.zero_number} from here is Ø{values['zero-diameter']}. Each {writer.size(per)} it measures more: set one "
+            f"division ({show(dial.division)}) less; each it measures less: one more."
         )
     writer.add("measure", section.name, words, values)
-
-
-def _small(per: float, setup: Setup) -> str:
-    """Return a division's worth on the diameter, with a place more where four do not show it."""
-    return showing.length(per, setup.part.units, 4 if setup.part.units == "in" else 3)
-
-
-def _turns(turns: int) -> str:
-    return "no turn" if turns == 0 else f"{turns} turn{'' if turns == 1 else 's'}"
-
-

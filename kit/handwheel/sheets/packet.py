@@ -8,7 +8,7 @@ from datetime import datetime
 from pathlib import Path
 
 from handwheel.job.road import WholeRoad
-from handwheel.job.tables import Table, time_table
+from handwheel.sheets.tables import Table, time_table
 from handwheel.job.values import Job
 from handwheel.numbers.faults import HandwheelError
 from handwheel.part.drawing.side_view import side_view
