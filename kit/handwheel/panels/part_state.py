@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Sequence
 from datetime import datetime
 from pathlib import Path
 
@@ -16,85 +16,82 @@ from handwheel.part.drawing.side_view import side_view
 from handwheel.plan.lines import Line
 from handwheel.shop.values import Shop
 
-TYPED_FIELDS = ("from", "to", "diameter", "large", "small", "size")
+SIZES = ("to", "diameter", "large", "small", "size")
 """The sizes of a feature that can be typed over in the panel, in the order they are shown."""
+
+DIAL_MOTIONS = ("touch", "turn", "measure", "chamfer")
 
 
 class PartState:
-    """A part being typed over: the last job that could be planned, and the sentence on what could not.
+    """A part being typed over: the job as it can be planned, and the sentences on what could not be.
 
-    `road` always belongs to sizes that made sense; a size that makes none leaves it as it was and
-    stands in `sentences`.
+    `road` always belongs to sizes that make sense; a size that makes none leaves job and road as they were.
     """
 
     def __init__(self, job: Job, folder: Path, shop: Shop | None = None) -> None:
-        """Start from a job as it was opened from its folder."""
+        """Start from a job as it was opened from its folder.
+
+        Raises:
+            HandwheelError: the job as saved can't be planned.
+        """
         self.folder = folder
         self.shop = shop
         self.saved = job
+        self.feature = next(
+            (entry["name"] for entry in job.part.features if entry.get("kind") == "cylinder"), ""
+        )
         self.sentences: tuple[str, ...] = ()
-        self.feature = ""
         self._take(job)
 
     @property
     def fields(self) -> dict[tuple[str, str], str]:
         """Typed text by feature name and field, in the order of the part's features."""
         return {
-            (entry["name"], name): entry[name]
-            for entry in self.job.part.features
-            for name in TYPED_FIELDS
-            if name in entry
+            (entry["name"], name): entry[name] for entry in self.job.part.features for name in SIZES if name in entry
         }
 
     @property
     def changed(self) -> bool:
-        """Whether anything typed is not yet kept in the job's folder."""
+        """Whether something typed is not yet kept in the job's folder."""
         return self.job != self.saved
 
     def type_over(self, feature: str, field: str, text: str) -> None:
         """Take a typed size: plan the part with it, or keep the part and say what is wrong with the size."""
         self.feature = feature
-        entries = [
+        features = [
             {**entry, field: text} if entry["name"] == feature else entry for entry in self.job.part.features
         ]
         try:
-            self._take(attrs.evolve(self.job, part=attrs.evolve(self.job.part, features=entries)))
+            self._take(attrs.evolve(self.job, part=attrs.evolve(self.job.part, features=features)))
         except HandwheelError as fault:
             self.sentences = (str(fault),)
 
     def keep(self, when: datetime) -> None:
-        """Save the job as it stands, the version before it kept in the history."""
-        self.saved = save_job(self.job, self.folder, when)
-        self.job = self.saved
+        """Save the job as it stands, the version before it kept in the history.
+
+        Raises:
+            HandwheelError: it was not saved; the sentence says why.
+        """
+        self.saved = save_job(self.job, self.folder, when, before=self.saved)
 
     def drawing(self) -> str:
-        """Return the side view as SVG text, the feature typed last marked."""
-        if self.road.part is None:
-            return ""
-        return side_view(self.road.part, highlight=self.feature or None)
+        """Return the side view as SVG text, the feature in hand marked."""
+        assert self.road.part is not None
+        return side_view(self.road.part, highlight=self.feature)
 
-    def lines(self) -> tuple[Line, ...]:
-        """Return the sheet's lines that set or use a dial for the feature typed last."""
-        if self.road.plan is None:
-            return ()
-        return tuple(
+    def lines(self) -> Sequence[Line]:
+        """Return the sheet's lines that set or use a dial for the feature in hand."""
+        assert self.road.plan is not None
+        return [
             line
             for line in self.road.plan.sheet.lines
-            if line.feature == self.feature and line.motion in ("touch", "turn", "measure", "chamfer")
-        )
+            if line.feature == self.feature and line.motion in DIAL_MOTIONS
+        ]
 
     def _take(self, job: Job) -> None:
-        road = run_road(job, self.shop)
-        if road.part is None or road.plan is None:
+        road = run_road(job, self.shop, self.folder)
+        if road.plan is None:
             raise HandwheelError(" ".join(fault.sentence() for fault in road.faults))
         self.job: Job = job
         self.road: Road = road
         self.sentences = tuple(fault.sentence() for fault in road.faults)
-
-
-def last_dial_number(lines: tuple[Line, ...]) -> Mapping[str, str]:
-    """Return the values of the last line that sets a ring for the feature, or nothing."""
-    for line in reversed(lines):
-        if any(name.endswith("-set") for name in line.values):
-            return line.values
-    return {}

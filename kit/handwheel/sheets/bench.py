@@ -6,13 +6,14 @@ import json
 from collections.abc import Sequence
 from datetime import datetime
 from functools import cache
+from html import escape
 from importlib import resources
 from typing import TYPE_CHECKING
 
 import attrs
 
-from handwheel.plan.lines import Sheet
-from handwheel.sheets.layout import HOW_TO_READ, SAFETY, rows
+from handwheel.plan.lines import Line, Sheet
+from handwheel.sheets.layout import HOW_TO_READ, SAFETY, row, rows
 
 if TYPE_CHECKING:
     import jinja2
@@ -61,6 +62,21 @@ def bench_sheet_pdf(
     return pdf
 
 
+def lines_html(lines: Sequence[Line]) -> str:
+    """Return a few lines of a sheet as an HTML table, for a panel."""
+    shown = [row(line) for line in lines]
+    cells = [
+        f"<tr><td><b>{escape(each.number)}</b></td><td>{escape(each.heading)}</td><td>{_pairs(each.dials)}</td>"
+        f"<td>{_pairs(each.work)}</td></tr>"
+        for each in shown
+    ]
+    return f'<table class="dial-lines"><tbody>{"".join(cells)}</tbody></table>'
+
+
+def _pairs(pairs: Sequence[tuple[str, str]]) -> str:
+    return "<br>".join(f"{escape(label)} <b>{escape(value)}</b>" for label, value in pairs)
+
+
 def _content(sheet: Sheet, leaves: Sequence[str], verdict: str, origin: str) -> dict[str, object]:
     """Return everything both pages print, as plain text by name."""
     return {
@@ -77,7 +93,7 @@ def _content(sheet: Sheet, leaves: Sequence[str], verdict: str, origin: str) -> 
         "how_to_read": HOW_TO_READ,
         "safety": SAFETY,
         "leaves": list(leaves),
-        "rows": [attrs.asdict(row) for row in rows(sheet)],
+        "rows": [attrs.asdict(each) for each in rows(sheet)],
     }
 
 

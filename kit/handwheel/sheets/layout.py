@@ -88,10 +88,12 @@ class Row:
 
 def rows(sheet: Sheet) -> tuple[Row, ...]:
     """Return the sheet's lines as rows of labelled strings, in order."""
-    return tuple(_row(line) for line in sheet.lines)
+    return tuple(row(line) for line in sheet.lines)
 
 
-def _row(line: Line) -> Row:
+def row(line: Line) -> Row:
+    """Return one line as a row of labelled strings."""
+
     def labelled(names: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
         return tuple((FIELDS[name], line.values[name]) for name in names if line.values.get(name))
 
