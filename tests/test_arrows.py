@@ -55,9 +55,7 @@ def test_every_arrow_holds():
 @pytest.fixture(scope="module")
 def verdicts_on_wrong_imports(tmp_path_factory):
     kit = tmp_path_factory.mktemp("kit")
-    shutil.copytree(
-        ROOT / "kit" / "handwheel", kit / "handwheel", ignore=shutil.ignore_patterns("__pycache__")
-    )
+    shutil.copytree(ROOT / "kit" / "handwheel", kit / "handwheel", ignore=shutil.ignore_patterns("__pycache__"))
     for _, room, line in WRONG_IMPORTS:
         folder = kit / "handwheel" / room
         module = folder / "__init__.py" if folder.is_dir() else folder.with_suffix(".py")

@@ -63,7 +63,5 @@ def sample_shop_file() -> Path:
 
 def _present(path: Path) -> Path:
     if not path.exists():
-        raise FileNotFoundError(
-            f"{path.name} is missing from this installation of Handwheel; install the kit again."
-        )
+        raise FileNotFoundError(f"{path.name} is missing from this installation of Handwheel; install the kit again.")
     return path

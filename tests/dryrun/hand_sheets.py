@@ -100,9 +100,7 @@ METRIC_SHOP = _shop(
         (80.0, 200.0, 500.0),
         (0.1, 0.2),
         Dial("cross-slide", "mm", 4.0, 0.02, "diameter", 0.12),
-        Compound(
-            Dial("compound", "mm", 4.0, 0.02, "diameter", 0.08), stroke=90.0, scale_zero="axis", swing=60.0
-        ),
+        Compound(Dial("compound", "mm", 4.0, 0.02, "diameter", 0.08), stroke=90.0, scale_zero="axis", swing=60.0),
         Dial("carriage", "mm", 20.0, 0.1, "travel", 0.2),
         jaws=30.0,
     ),
@@ -163,9 +161,7 @@ def inch_sheet() -> Sheet:
     a.line("mount", tool="facing tool")
     a.touch_face(".000")
     a.line("face", "tail end", **a.carriage("0", ".060", "0"), speed="240 rev/min", feed=".004 in/rev")
-    a.line(
-        "centre", "tail centre", drill="No. 3 centre drill", mouth=".200", depth=".250", speed="540 rev/min"
-    )
+    a.line("centre", "tail centre", drill="No. 3 centre drill", mouth=".200", depth=".250", speed="540 rev/min")
     a.line("support", holding="chuck and centre")
     a.line("mount", tool="right-hand turning tool")
     a.touch_face(".000")
@@ -183,13 +179,9 @@ def inch_sheet() -> Sheet:
     # 2.600 = 3 turns of .750 and .350
     to = ("2.600", ("3", ".350", "0"))
     # .075 in: .075 + .075 = .150; 1.500 - .150 = 1.350
-    a.turn(
-        "body", *to, "1.3500", ".1000", "240 rev/min", ".008 in/rev", cross_turns="1", cross_reading=".050"
-    )
+    a.turn("body", *to, "1.3500", ".1000", "240 rev/min", ".008 in/rev", cross_turns="1", cross_reading=".050")
     # .115 in: .075 + .115 = .190; 1.500 - .230 = 1.270
-    a.turn(
-        "body", *to, "1.2700", ".0200", "240 rev/min", ".008 in/rev", cross_turns="1", cross_reading=".090"
-    )
+    a.turn("body", *to, "1.2700", ".0200", "240 rev/min", ".008 in/rev", cross_turns="1", cross_reading=".090")
     # .020 on the diameter left is .010 in: set at .090, the first zero is 1.250
     a.line(
         "measure",
@@ -202,23 +194,17 @@ def inch_sheet() -> Sheet:
         zero_diameter="1.2500",
         zero_pass="1",
     )
-    a.turn(
-        "body", *to, "1.2500", ".0000", "360 rev/min", ".004 in/rev", cross_turns="1", cross_reading=".000"
-    )
+    a.turn("body", *to, "1.2500", ".0000", "360 rev/min", ".004 in/rev", cross_turns="1", cross_reading=".000")
 
     b = _Writer("B", "drive end")
     # the work is 5.560 now; its last 2.600 are Ø1.250; jaws from 1.160 to .160 off the tail end
     b.hold(grip_on="body", grip_diameter="1.250", grip_length="1.000", stick_out="4.400")
     b.line("saw", "drive end", from_face="tail end", saw_length="4.060")
-    b.line(
-        "swing", scale_reads="87.13°", from_axis="2.87°", way="feeding in goes in and towards the headstock"
-    )
+    b.line("swing", scale_reads="87.13°", from_axis="2.87°", way="feeding in goes in and towards the headstock")
     b.line("mount", tool="facing tool")
     b.touch_face(".000")
     b.line("face", "drive end", **b.carriage("0", ".060", "0"), speed="240 rev/min", feed=".004 in/rev")
-    b.line(
-        "centre", "drive centre", drill="No. 3 centre drill", mouth=".200", depth=".250", speed="540 rev/min"
-    )
+    b.line("centre", "drive centre", drill="No. 3 centre drill", mouth=".200", depth=".250", speed="540 rev/min")
     b.line("support", holding="chuck and centre")
     b.line("mount", tool="right-hand turning tool")
     b.touch_face(".000")
@@ -235,15 +221,9 @@ def inch_sheet() -> Sheet:
     )
     to = ("1.5000", ("2", ".000", "0"))
     # .100 in: .150; 1.300. then .200 in: .250; 1.100. then .245 in: .295; 1.010
-    b.turn(
-        "journal", *to, "1.3000", ".3000", "240 rev/min", ".008 in/rev", cross_turns="1", cross_reading=".050"
-    )
-    b.turn(
-        "journal", *to, "1.1000", ".1000", "240 rev/min", ".008 in/rev", cross_turns="2", cross_reading=".050"
-    )
-    b.turn(
-        "journal", *to, "1.0100", ".0100", "240 rev/min", ".004 in/rev", cross_turns="2", cross_reading=".095"
-    )
+    b.turn("journal", *to, "1.3000", ".3000", "240 rev/min", ".008 in/rev", cross_turns="1", cross_reading=".050")
+    b.turn("journal", *to, "1.1000", ".1000", "240 rev/min", ".008 in/rev", cross_turns="2", cross_reading=".050")
+    b.turn("journal", *to, "1.0100", ".0100", "240 rev/min", ".004 in/rev", cross_turns="2", cross_reading=".095")
     # 2 × .100 × sin 2.87° = .01001: one whole turn of the compound takes .0100 off the diameter
     b.line(
         "measure",
@@ -359,13 +339,9 @@ def metric_sheet() -> Sheet:
     )
     to = ("40.0", ("2", "0.0", "0"))
     # 5 off: 2 + 5 = 7 = 1 × 4 + 3; 35 left standing, 5 to go
-    a.turn(
-        "journal", *to, "35.00", "5.00", "200 rev/min", "0.2 mm/rev", cross_turns="1", cross_reading="3.00"
-    )
+    a.turn("journal", *to, "35.00", "5.00", "200 rev/min", "0.2 mm/rev", cross_turns="1", cross_reading="3.00")
     # 4.5 more: 11.5 = 2 × 4 + 3.5; 30.5
-    a.turn(
-        "journal", *to, "30.50", "0.50", "200 rev/min", "0.2 mm/rev", cross_turns="2", cross_reading="3.50"
-    )
+    a.turn("journal", *to, "30.50", "0.50", "200 rev/min", "0.2 mm/rev", cross_turns="2", cross_reading="3.50")
     # 0.5 left on the diameter: set at 3.50, the first zero is 30
     a.line(
         "measure",
@@ -378,9 +354,7 @@ def metric_sheet() -> Sheet:
         zero_diameter="30.00",
         zero_pass="1",
     )
-    a.turn(
-        "journal", *to, "30.00", "0.00", "500 rev/min", "0.1 mm/rev", cross_turns="1", cross_reading="0.00"
-    )
+    a.turn("journal", *to, "30.00", "0.00", "500 rev/min", "0.1 mm/rev", cross_turns="1", cross_reading="0.00")
     return Sheet(
         number="2",
         units="mm",

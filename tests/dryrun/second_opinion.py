@@ -36,17 +36,12 @@ def part_comes_out(sheet, shop, samples) -> bool:
             tool = tools[values["tool"]]
         elif line.motion == "saw":
             low, high = (
-                (high - mm(values["saw-length"]), high)
-                if not far_out
-                else (low, low + mm(values["saw-length"]))
+                (high - mm(values["saw-length"]), high) if not far_out else (low, low + mm(values["saw-length"]))
             )
         elif line.motion == "touch-face":
             carriage = float(number(values["carriage-set"])) * marked
         elif line.motion == "face":
-            reading = (
-                int(values["carriage-turns"]) * dial.per_turn
-                + float(number(values["carriage-reading"])) * marked
-            )
+            reading = int(values["carriage-turns"]) * dial.per_turn + float(number(values["carriage-reading"])) * marked
             off = (reading - carriage) * dial.true_lead + mm(values["carriage-more"])
             low, high = (low, high - off) if far_out else (low + off, high)
         elif line.motion in ("turn", "chamfer"):

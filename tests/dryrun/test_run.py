@@ -16,9 +16,7 @@ def run_inch(sheet):
 
 def changed(sheet, number, **values):
     lines = tuple(
-        evolve(
-            line, values={**line.values, **{name.replace("_", "-"): text for name, text in values.items()}}
-        )
+        evolve(line, values={**line.values, **{name.replace("_", "-"): text for name, text in values.items()}})
         if line.number == number
         else line
         for line in sheet.lines

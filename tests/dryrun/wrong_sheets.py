@@ -243,9 +243,7 @@ def ring_on_the_wrong_diameter(sheet: Sheet, shop: Shop) -> Iterator[Wrong]:
         sheet_now = edited(
             sheet,
             line,
-            touch_diameter=printed(
-                number(line.values["touch-diameter"]) + more, line.values["touch-diameter"]
-            ),
+            touch_diameter=printed(number(line.values["touch-diameter"]) + more, line.values["touch-diameter"]),
             cross_set=printed(ring, line.values["cross-set"]),
             zero_pass=str(int(line.values["zero-pass"]) - int(passes)),
         )
@@ -335,9 +333,7 @@ def wrong_end_out(sheet: Sheet, shop: Shop) -> Iterator[Wrong]:
     for line in lines_with(sheet, "hold"):
         other = sheet.far_end if line.values["end-out"] == sheet.datum_end else sheet.datum_end
         near = [later for later in sheet.lines if later.number in after(sheet, line)][:12]
-        yield Wrong(
-            edited(sheet, line, end_out=other), line.number, frozenset(later.number for later in near)
-        )
+        yield Wrong(edited(sheet, line, end_out=other), line.number, frozenset(later.number for later in near))
 
 
 def saw_too_short(sheet: Sheet, shop: Shop) -> Iterator[Wrong]:

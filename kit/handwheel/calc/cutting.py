@@ -69,9 +69,7 @@ class SpindleSpeedResult:
     },
     sources=("definition of cutting speed, v = π D n",),
 )
-def spindle_speed(
-    cutting_speed: CuttingSpeed, diameter: Diameter, speeds: SpindleSpeeds = ()
-) -> SpindleSpeedResult:
+def spindle_speed(cutting_speed: CuttingSpeed, diameter: Diameter, speeds: SpindleSpeeds = ()) -> SpindleSpeedResult:
     """Return the spindle speed for a cutting speed, and which of the lathe's speeds to set.
 
     Args:
@@ -100,7 +98,9 @@ def spindle_speed(
     slow_enough = [speed for speed in speeds if speed <= GRACE * exact]
     cautions: tuple[str, ...] = ()
     if speeds and not slow_enough:
-        cautions = ("the slowest spindle speed is still faster than this cut wants: less depth, or an HSS tool's life is short",)
+        cautions = (
+            "the slowest spindle speed is still faster than this cut wants: less depth, or an HSS tool's life is short",
+        )
     chosen = max(slow_enough) if slow_enough else min(speeds, default=exact)
     return SpindleSpeedResult(exact, chosen, cautions, cutting_speed, diameter)
 
@@ -282,7 +282,12 @@ def cutting_time(length: Length, feed: Feed, speed: SpindleSpeed) -> Time:
 
 
 def deepest_cut(
-    available: Power, kc11: SpecificForce, mc: Number, feed: Feed, cutting_speed: CuttingSpeed, approach_angle: Angle
+    available: Power,
+    kc11: SpecificForce,
+    mc: Number,
+    feed: Feed,
+    cutting_speed: CuttingSpeed,
+    approach_angle: Angle,
 ) -> Length:
     """Return the depth of cut (mm per side) that takes all of the power available at the tool.
 

@@ -184,7 +184,10 @@ def dial_cut(
     if not (math.isfinite(reduce) and reduce >= 0):
         raise HandwheelError("reduce: a cut takes 0 or more off the diameter; to go back, wind the slide out")
     if not 0 < true_lead <= 2:
-        raise HandwheelError("true-lead: true travel per marked travel is more than 0, 1 for most; .984252 for a 2.5 mm screw marked .100")
+        raise HandwheelError(
+            "true-lead: true travel per marked travel is more than 0, 1 for most; .984252 for a 2.5 mm screw "
+            "marked .100"
+        )
     if reads not in ("travel", "diameter"):
         raise HandwheelError("reads: a dial reads travel or diameter")
     per_mark = 1.0 if reads == "diameter" else 2.0
@@ -215,9 +218,10 @@ class FineFeedAngle:
             ),
             CALCULATIONS["fine-feed-angle"].sources,
             (
-                "The angle counts from the lathe axis; a compound scale with its zero along the cross-slide reads 90° less it.",
-                "The diameter changes by twice the advance, and the tool walks along the work while it feeds: "
-                "set the carriage back by that much at a shoulder.",
+                ("The angle counts from the lathe axis; a compound scale with its zero along the cross-slide reads "
+                "90° less it."),
+                ("The diameter changes by twice the advance, and the tool walks along the work while it feeds: "
+                "set the carriage back by that much at a shoulder."),
             ),
         )  # fmt: skip
 

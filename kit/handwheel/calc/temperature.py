@@ -46,7 +46,10 @@ class SizeAt20:
                      {"S": (self.size, "length"), "M": (self.reading, "length")}, self.correction, "length"),
             ),
             CALCULATIONS["size-at-20"].sources,
-            ("Hand heat and a fresh cut warm a part unevenly; let it lie beside the micrometer until both are one temperature.",),
+            (
+                ("Hand heat and a fresh cut warm a part unevenly; let it lie beside the micrometer until both "
+                "are one temperature."),
+            ),
         )  # fmt: skip
 
 
@@ -101,7 +104,9 @@ def size_at_20(
     for name, rate in (("expansion", expansion), ("instrument-expansion", instrument_expansion)):
         if not 0 <= rate < 1e-4:
             raise HandwheelError(f"{name}: must lie between 0 and 100e-6 per °C; steel has 11.5e-6")
-    size = reading * (1 + instrument_expansion * (instrument - REFERENCE)) / (1 + expansion * (part_temperature - REFERENCE))
-    return SizeAt20(
-        size, size - reading, reading, part_temperature, instrument, expansion, instrument_expansion
+    size = (
+        reading
+        * (1 + instrument_expansion * (instrument - REFERENCE))
+        / (1 + expansion * (part_temperature - REFERENCE))
     )
+    return SizeAt20(size, size - reading, reading, part_temperature, instrument, expansion, instrument_expansion)

@@ -17,7 +17,11 @@ from handwheel.worked import forms
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON object.")
 @click.option("--working", is_flag=True, help="Show formula, numbers put in, result, source and cautions.")
 @click.option(
-    "--units", type=click.Choice(["in", "mm"]), default="in", show_default=True, help="Units of bare numbers and results."
+    "--units",
+    type=click.Choice(["in", "mm"]),
+    default="in",
+    show_default=True,
+    help="Units of bare numbers and results.",
 )
 def command(
     name: str | None, inputs: tuple[str, ...], list_all: bool, as_json: bool, working: bool, units: str

@@ -10,10 +10,10 @@ import click
 
 from handwheel import assets
 from handwheel.job.folder import JOB_FILE, new_job, open_job, save_job
-from handwheel.sheets.packet import write_packet
 from handwheel.job.road import freeze_sheet, whole_road
 from handwheel.numbers import showing
 from handwheel.numbers.faults import HandwheelError
+from handwheel.sheets.packet import write_packet
 
 MARK = ".handwheel-demo"
 """The file that says a folder was made by this command, and may be made anew."""

@@ -61,9 +61,7 @@ def turn(bench: Bench) -> None:
     bench.held()
     tool = bench.tool(*TURNING)
     if tool.hand == "left":
-        bench.fault(
-            f"{tool.name} is left-hand and does not cut towards the headstock", "mount a right-hand tool"
-        )
+        bench.fault(f"{tool.name} is left-hand and does not cut towards the headstock", "mount a right-hand tool")
     bench.speed_and_feed()
     lathe, bar = bench.lathe, bench.bar
     stop = bench.place()
@@ -80,8 +78,7 @@ def turn(bench: Bench) -> None:
     bench.expect(
         "position",
         bench.distance_from(end, w),
-        f"the carriage stands at {bench.show(bench.distance_from(end, w))}, "
-        f"not at {bench.size('position').text}",
+        f"the carriage stands at {bench.show(bench.distance_from(end, w))}, not at {bench.size('position').text}",
         "the carriage's turns or reading are wrong",
         extra=bench.size("carriage-more").half_place,
     )
@@ -118,8 +115,7 @@ def _move_in(bench: Bench, slide: Slide, short: str, name: str) -> None:
     stroke = bench.shop.lathe.compound.stroke
     if slide is bench.lathe.compound and not -ALLOWANCE <= slide.stands <= stroke + ALLOWANCE:
         bench.fault(
-            f"the compound would stand {bench.show(slide.stands)} along its slide, "
-            f"its stroke is {bench.show(stroke)}",
+            f"the compound would stand {bench.show(slide.stands)} along its slide, its stroke is {bench.show(stroke)}",
             "swing or set it so that it stays within its stroke",
         )
 
@@ -214,8 +210,7 @@ def _after_cut(bench: Bench, *, cuts: bool) -> None:
         out_to = bench.size("face-out-to")
         if out_to.value < shoulder - out_to.half_place - half - ALLOWANCE:
             bench.fault(
-                f"the shoulder stands out to Ø{bench.show(shoulder)}, facing out to "
-                f"Ø{out_to.text} leaves part of it",
+                f"the shoulder stands out to Ø{bench.show(shoulder)}, facing out to Ø{out_to.text} leaves part of it",
                 f"face out to Ø{bench.show(shoulder)}",
             )
 
@@ -230,9 +225,7 @@ def chamfer(bench: Bench) -> None:
     corner = bench.radius_towards(w, tailstock=False)
     outside = bench.radius_towards(w, tailstock=True)
     if corner - outside <= NO_STEP:
-        raise bench.stop(
-            f"at {bench.size('position').text} there is no corner to touch", "the position is wrong"
-        )
+        raise bench.stop(f"at {bench.size('position').text} there is no corner to touch", "the position is wrong")
     bench.expect(
         "corner-diameter",
         2 * corner,

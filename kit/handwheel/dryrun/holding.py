@@ -49,8 +49,7 @@ def hold(bench: Bench) -> None:
         bench.expect(
             "grip-diameter",
             greatest,
-            f"where the jaws close the work is Ø{bench.show(greatest)}, "
-            f"not Ø{bench.size('grip-diameter').text}",
+            f"where the jaws close the work is Ø{bench.show(greatest)}, not Ø{bench.size('grip-diameter').text}",
             "the stick-out or the diameter gripped is wrong",
             extra=GRIP_ALLOWANCE,
         )

@@ -84,9 +84,7 @@ def measure(bench: Bench) -> None:
             continue
         bench.ready(lathe.cross, "cross-slide")
         if slide is lathe.compound and lathe.from_axis is None:
-            raise bench.stop(
-                "the compound's dial is set but it was never swung", "swing it to its angle first"
-            )
+            raise bench.stop("the compound's dial is set but it was never swung", "swing it to its angle first")
         if not (bench.has("zero-diameter") and bench.has("zero-pass")):
             raise bench.stop("the ring is set but not for which diameter", "print the diameter at zero")
         slide.set_ring(bench.size(f"{name}-set").value)

@@ -54,9 +54,15 @@ class Estimate:
             ("time, likely", showing.minutes(self.likely)),
             ("time, four jobs of five are done by then", showing.minutes(self.quoted)),
             ("time, one job in ten is longer", showing.minutes(self.high)),
-            (f"labour at {showing.money(self.hourly, self.currency)} an hour", showing.money(self.labour, self.currency)),
+            (
+                f"labour at {showing.money(self.hourly, self.currency)} an hour",
+                showing.money(self.labour, self.currency),
+            ),
             ("material, with the shop's addition", showing.money(self.material, self.currency)),
-            ("price" + (" (the minimum charge)" if self.minimum_applied else ""), showing.money(self.price, self.currency)),
+            (
+                "price" + (" (the minimum charge)" if self.minimum_applied else ""),
+                showing.money(self.price, self.currency),
+            ),
         ]
         width = max(len(words) for words, _ in money)
         return "\n".join([*(f"{words:<{width}}  {shown:>12}" for words, shown in money), *self.notes])
@@ -68,7 +74,11 @@ def estimate(plan: Plan, choice: StockChoice, shop: Shop) -> Estimate:
     Labour is charged for the time that covers four jobs of five; neither long cases nor likely ones are added.
     """
     timed = [
-        ("reading the drawing and laying out tools", "", spread(*HANDLING["reading the drawing and laying out tools"])),
+        (
+            "reading the drawing and laying out tools",
+            "",
+            spread(*HANDLING["reading the drawing and laying out tools"]),
+        ),
         *((_words(each), _lines(each), _spread(each)) for each in plan.operations),
         ("final inspection and cleaning", "", spread(*HANDLING["final inspection and cleaning"])),
     ]

@@ -67,7 +67,8 @@ def save_job(job: Job, folder: Path, when: datetime, *, before: Job | None) -> J
             there = open_job(folder)
             if before is None or to_text(there) != to_text(before):
                 raise HandwheelError(
-                    f"{JOB_FILE}: it was changed by someone else since it was opened; open it again and repeat the change"
+                    f"{JOB_FILE}: it was changed by someone else since it was opened; open it again and repeat "
+                    "the change"
                 )
             if to_text(there) == text:
                 return job
@@ -85,11 +86,17 @@ def _text(place: Path) -> str:
     try:
         return place.read_text(encoding="utf-8")
     except FileNotFoundError as error:
-        raise HandwheelError(f"{place.name}: there is no job at {place.parent.name or 'this place'}; check the name") from error
+        raise HandwheelError(
+            f"{place.name}: there is no job at {place.parent.name or 'this place'}; check the name"
+        ) from error
     except UnicodeDecodeError as error:
-        raise HandwheelError(f"{place.name}: the file is broken (it is no text); take the last good one from its history folder") from error
+        raise HandwheelError(
+            f"{place.name}: the file is broken (it is no text); take the last good one from its history folder"
+        ) from error
     except OSError as error:
-        raise HandwheelError(f"{place.name}: the job can't be opened ({error.strerror}); check the folder's rights") from error
+        raise HandwheelError(
+            f"{place.name}: the job can't be opened ({error.strerror}); check the folder's rights"
+        ) from error
 
 
 def _keep(place: Path, kept: Path, when: datetime) -> None:
@@ -144,6 +151,7 @@ def _said_plainly(folder: Path) -> Iterator[None]:
         raise HandwheelError(f"{folder.name}: another save of this job is under way; try again in a moment") from error
     except OSError as error:
         raise HandwheelError(
-            f"{folder.name}: the job was not saved ({error.strerror or error}); the file is as it was: make room or check the "
+            f"{folder.name}: the job was not saved ({error.strerror or error}); the file is as it was: make room "
+            "or check the "
             "folder's rights, and save again"
         ) from error

@@ -119,7 +119,9 @@ def freeze_sheet(job: Job, sheet: Sheet, when: str) -> Job:
     if kept is not None:
         if printed_sheet(kept) == sheet:
             return job
-        raise HandwheelError(f"sheet {sheet.number}: another sheet was printed under this number; print it as a new one")
+        raise HandwheelError(
+            f"sheet {sheet.number}: another sheet was printed under this number; print it as a new one"
+        )
     return attrs.evolve(job, sheets={**job.sheets, sheet.number: PrintedSheet(when, plain)})
 
 
@@ -135,4 +137,6 @@ def printed_sheet(kept: PrintedSheet) -> Sheet:
     except HandwheelError:
         raise
     except Exception as error:
-        raise HandwheelError(f"a printed sheet in the job can't be read ({type(error).__name__}); take the job from its history") from error
+        raise HandwheelError(
+            f"a printed sheet in the job can't be read ({type(error).__name__}); take the job from its history"
+        ) from error

@@ -62,7 +62,8 @@ def from_text(text: str, name: str) -> Job:
     form = plain.pop("format")
     if form > FORMAT:
         raise HandwheelError(
-            f"{name}: a newer kit wrote it (format {form}, this kit knows {FORMAT}); open it with that kit or a newer one"
+            f"{name}: a newer kit wrote it (format {form}, this kit knows {FORMAT}); open it with that kit or a "
+            "newer one"
         )
     while form < FORMAT:
         if form not in MIGRATIONS:
@@ -72,7 +73,15 @@ def from_text(text: str, name: str) -> Job:
     try:
         return _converter.structure({**plain, "unknown": unknown}, Job)
     except Exception as error:
-        if not isinstance(error, ClassValidationError | IterableValidationError | ForbiddenExtraKeysError | TypeError | KeyError | ValueError):
+        if not isinstance(
+            error,
+            ClassValidationError
+            | IterableValidationError
+            | ForbiddenExtraKeysError
+            | TypeError
+            | KeyError
+            | ValueError,
+        ):
             raise
         raise HandwheelError(f"{name}: {_reason(error)}; mend the file or take one from its history folder") from error
 

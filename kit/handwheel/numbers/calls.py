@@ -6,10 +6,12 @@ import re
 from fractions import Fraction
 
 from handwheel.numbers.faults import ReadingError
-from handwheel.numbers.typed import Limits, ThreadCall, Typed, clip, place, read, tidy
+from handwheel.numbers.typed import Limits, ThreadCall, clip, place, read, tidy
 
 _DEVIATION = r"[+-]\s?[\d./]+"
-_TWO_DEVIATIONS = re.compile(rf"(?P<size>.*?[\d.\"'a-z])\s*(?P<first>{_DEVIATION}|(?<=\s)0)(?:\s*/\s*|\s+|\s*,\s+)(?P<second>{_DEVIATION}|0)\s*(?P<unit>mm|in|\")?")
+_TWO_DEVIATIONS = re.compile(
+    rf"(?P<size>.*?[\d.\"'a-z])\s*(?P<first>{_DEVIATION}|(?<=\s)0)(?:\s*/\s*|\s+|\s*,\s+)(?P<second>{_DEVIATION}|0)\s*(?P<unit>mm|in|\")?"
+)
 _PLUS_MINUS = re.compile(r"(?P<size>.*?)\s*(?:±|\+/-|\+-)\s*(?P<amount>[\d./]+)\s*(?P<unit>mm|in|\")?")
 _TWO_LIMITS = re.compile(r"(?P<high>[\d.]+)\s*(?:/|\bto\b)\s*(?P<low>[\d.]+)\s*(?P<unit>mm|in|\")?")
 

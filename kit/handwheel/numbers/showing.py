@@ -33,7 +33,8 @@ def limits(size: Limits, system: str = "in", places: int | None = None) -> str:
     exact = [size.nominal.exact + deviation for deviation in (size.upper, size.lower)]
     unit = units.find("length", size.nominal.unit)
     here = units.find("length", system)
-    assert unit is not None and here is not None
+    assert unit is not None
+    assert here is not None
     high, low = (amount * unit.factor / here.factor for amount in exact)
     bare = system == "in"
     return f"{_decimal(high, shown, ROUND_FLOOR, bare)} / {_decimal(low, shown, ROUND_CEILING, bare)}"

@@ -21,15 +21,18 @@ LONGEST = 60
 EXAMPLES = {
     "length": "1-3/8, .8745 or 25 mm", "angle": "2.87", "cutting_speed": "90 sfm or 25 m/min",
     "feed": ".004 in/rev or 0.1 mm/rev", "spindle_speed": "360 rev/min", "temperature": "45 C",
-    "force": "120 N or 60 lbf", "stress": "30e6 psi or 1700 MPa", "specific_force": "1700 MPa", "power": "2 hp or 1.5 kW",
+    "force": "120 N or 60 lbf", "stress": "30e6 psi or 1700 MPa", "specific_force": "1700 MPa",
+    "power": "2 hp or 1.5 kW",
     "torque": "20 N·m", "mass": "8 lb or 3.6 kg", "density": "7850 kg/m³ or .284 lb/in³",
     "expansion": "11.5e-6", "roughness": "32 µin or 0.8 µm", "time": "25 min", "number": ".25",
     "ratio": "1:10", "taper": "1.5 in/ft or 1:8", "pitch": "16 tpi or 1.5 mm", "diameter": "1.3125 or 35 mm",
 }  # fmt: skip
 """Typed text that is right, by kind: what a refusal shows."""
 
-_VULGAR = {"½": (1, 2), "¼": (1, 4), "¾": (3, 4), "⅛": (1, 8), "⅜": (3, 8), "⅝": (5, 8), "⅞": (7, 8),
-           "⅓": (1, 3), "⅔": (2, 3), "⅕": (1, 5), "⅖": (2, 5), "⅗": (3, 5), "⅘": (4, 5), "⅙": (1, 6), "⅚": (5, 6)}  # fmt: skip
+_VULGAR = {
+    "½": (1, 2), "¼": (1, 4), "¾": (3, 4), "⅛": (1, 8), "⅜": (3, 8), "⅝": (5, 8), "⅞": (7, 8), "⅓": (1, 3),
+    "⅔": (2, 3), "⅕": (1, 5), "⅖": (2, 5), "⅗": (3, 5), "⅘": (4, 5), "⅙": (1, 6), "⅚": (5, 6),
+}  # fmt: skip
 _DECIMAL = r"(?:\d+\.\d*|\.\d+|\d+)(?:[eE][+-]?\d{1,2})?"
 _DECIMAL_COMMA = r"\d+,\d+"
 _FRACTION = r"(?:(?P<whole>\d+)(?:-|\s+))?(?P<over>\d+)/(?P<under>\d+)"
@@ -253,7 +256,7 @@ def _amount(kind: str, cleaned: str, text: str, name: str) -> tuple[Fraction, st
     unit = match["unit"].strip()
     if "," in match["unit"] or (match["comma"] and not _is_metric(kind, unit)):
         raise _refusal(kind, text, name, "a comma is read as a decimal sign only once and with a metric unit")
-    if unit[:1].isdigit() or unit[:1] in (".", "+", "-", "/") and units.find(kind, unit) is None:
+    if unit[:1].isdigit() or (unit[:1] in (".", "+", "-", "/") and units.find(kind, unit) is None):
         raise _refusal(kind, text, name, f"{clip(unit)!r} after the number makes no sense")
     sign = -1 if match["sign"] == "-" else 1
     if match["comma"]:
@@ -282,8 +285,10 @@ def _refusal(kind: str, text: str, name: str, why: str) -> ReadingError:
 
 
 def place(name: str) -> str:
+    """Return the start of a refusal: the field it is about, where it has a name."""
     return f"{name}: " if name else ""
 
 
 def clip(text: str) -> str:
+    """Return typed text, cut short where it is too long to repeat."""
     return text if len(text) <= LONGEST else text[:40] + "…"

@@ -79,17 +79,16 @@ _ALL = (
     _u("mm/m", "taper", Fraction(1, 1000), "mm/m"),
 )
 
-UNITS: dict[tuple[str, str], Unit] = {
-    (unit.kind, spelling): unit for unit in _ALL for spelling in unit.spellings
-}
+UNITS: dict[tuple[str, str], Unit] = {(unit.kind, spelling): unit for unit in _ALL for spelling in unit.spellings}
 """Every unit by kind and spelling."""
 
 _SAME_AS = {"diameter": "length", "pitch": "length", "ratio": "number", "count": "number"}
 
 INSIDE = {
     "length": "mm", "angle": "°", "cutting_speed": "m/min", "feed": "mm/rev", "spindle_speed": "rev/min",
-    "temperature": "°C", "force": "N", "stress": "MPa", "specific_force": "MPa", "power": "kW", "torque": "N·m", "mass": "kg",
-    "density": "kg/m³", "expansion": "/°C", "roughness": "µm", "time": "min", "number": "1", "taper": "1",
+    "temperature": "°C", "force": "N", "stress": "MPa", "specific_force": "MPa", "power": "kW",
+    "torque": "N·m", "mass": "kg", "density": "kg/m³", "expansion": "/°C",
+    "roughness": "µm", "time": "min", "number": "1", "taper": "1",
 }  # fmt: skip
 """The unit the kit computes in, by kind."""
 

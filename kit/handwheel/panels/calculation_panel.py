@@ -23,7 +23,10 @@ class CalculationPanel(widgets.VBox):
         self._echoes: dict[str, Any] = {}
         self._answer = widgets.HTML()
         units = widgets.ToggleButtons(
-            options=[("inches", "in"), ("millimetres", "mm")], value=state.units, description="Bare numbers", **_FIELD
+            options=[("inches", "in"), ("millimetres", "mm")],
+            value=state.units,
+            description="Bare numbers",
+            **_FIELD,
         )
         units.observe(lambda change: self._units(change["new"]), "value")
         title = widgets.HTML(f"<b>{html.escape(state.form.title)}</b>")
@@ -35,12 +38,20 @@ class CalculationPanel(widgets.VBox):
         typed = self.state.typed[field.name]
         if field.kind.choices:
             entry: Any = widgets.Dropdown(
-                options=[("", ""), *((choice, choice) for choice in field.kind.choices)], value=typed, description=label, **_FIELD
+                options=[("", ""), *((choice, choice) for choice in field.kind.choices)],
+                value=typed,
+                description=label,
+                **_FIELD,
             )
         else:
             hint = f"{field.meaning}{' (may stay empty)' if field.optional else ''}"
             entry = widgets.Text(
-                value=typed, description=label, placeholder=hint, tooltip=hint, continuous_update=False, **_FIELD
+                value=typed,
+                description=label,
+                placeholder=hint,
+                tooltip=hint,
+                continuous_update=False,
+                **_FIELD,
             )
         entry.observe(lambda change: self._typed(field.name, change["new"]), "value")
         self._echoes[field.name] = widgets.HTML()

@@ -42,7 +42,10 @@ class PartPanel(widgets.VBox):
         self._keep = widgets.Button(description="Keep in the job", tooltip="save it; the version before it is kept too")
         self._keep.on_click(lambda _: self._kept())
         table = widgets.VBox([*self._fields.values()], layout={"flex": "0 0 28em"})
-        beside = widgets.VBox([self._said, self._drawing, self._dials, self._keep], layout={"flex": "1 1 auto", "min_width": "0"})
+        beside = widgets.VBox(
+            [self._said, self._drawing, self._dials, self._keep],
+            layout={"flex": "1 1 auto", "min_width": "0"},
+        )
         super().__init__([widgets.HBox([table, beside])])
         self._show()
 

@@ -37,9 +37,7 @@ class PartState:
         self.folder = folder
         self.shop = shop
         self.saved = job
-        self.feature = next(
-            (entry["name"] for entry in job.part.features if entry.get("kind") == "cylinder"), ""
-        )
+        self.feature = next((entry["name"] for entry in job.part.features if entry.get("kind") == "cylinder"), "")
         self.sentences: tuple[str, ...] = ()
         self._take(job)
 
@@ -58,9 +56,7 @@ class PartState:
     def type_over(self, feature: str, field: str, text: str) -> None:
         """Take a typed size: plan the part with it, or keep the part and say what is wrong with the size."""
         self.feature = feature
-        features = [
-            {**entry, field: text} if entry["name"] == feature else entry for entry in self.job.part.features
-        ]
+        features = [{**entry, field: text} if entry["name"] == feature else entry for entry in self.job.part.features]
         try:
             self._take(attrs.evolve(self.job, part=attrs.evolve(self.job.part, features=features)))
         except HandwheelError as fault:
@@ -83,9 +79,7 @@ class PartState:
         """Return the sheet's lines that set or use a dial for the feature in hand."""
         assert self.road.plan is not None
         return [
-            line
-            for line in self.road.plan.sheet.lines
-            if line.feature == self.feature and line.motion in DIAL_MOTIONS
+            line for line in self.road.plan.sheet.lines if line.feature == self.feature and line.motion in DIAL_MOTIONS
         ]
 
     def _take(self, job: Job) -> None:

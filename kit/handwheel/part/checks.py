@@ -52,7 +52,9 @@ def _ends(part: Part) -> Iterator[Fault]:
     first, last = part.sections[0], part.sections[-1]
     if abs(first.start) > SAME:
         yield Fault(
-            first.name, f"it starts at {show(first.start)}, not at the datum face", "let the first section start at 0"
+            first.name,
+            f"it starts at {show(first.start)}, not at the datum face",
+            "let the first section start at 0",
         )
     overall = part.length.nominal.value
     if abs(last.end - overall) > SAME:

@@ -6,6 +6,7 @@ judges by comes from here.
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterator
 
@@ -100,6 +101,5 @@ def volume(part: Part, *, finished: bool) -> float:
     """Return the volume inside the outline, mm³, as a sum of frustums."""
     points = outline(part, finished=finished)
     return sum(
-        math.pi / 3 * (z1 - z0) * (r0 * r0 + r0 * r1 + r1 * r1)
-        for (z0, r0), (z1, r1) in zip(points, points[1:], strict=False)
+        math.pi / 3 * (z1 - z0) * (r0 * r0 + r0 * r1 + r1 * r1) for (z0, r0), (z1, r1) in itertools.pairwise(points)
     )

@@ -120,7 +120,9 @@ def _with_grooves_standing(sections: list[Section]) -> tuple[Section, ...]:
         if section.kind == "groove":
             around = [sections[place] for place in (index - 1, index + 1) if 0 <= place < len(sections)]
             smaller = min(
-                (each for each in around if each.kind != "groove"), key=lambda each: each.stands_as.middle, default=section
+                (each for each in around if each.kind != "groove"),
+                key=lambda each: each.stands_as.middle,
+                default=section,
             )
             standing[index] = attrs.evolve(section, stands_as=smaller.stands_as)
     return tuple(standing)

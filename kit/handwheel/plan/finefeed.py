@@ -66,11 +66,14 @@ def fine_feed(sections: Iterable[Section], lathe: Lathe) -> tuple[FineFeed | Non
     tightest = min(tight, key=lambda section: section.stands_as.tolerance)
     for part in LADDER:
         if 2 * true_division * part <= tightest.stands_as.tolerance / SHARE + ALLOWANCE:
-            return _swivelled(fine_feed_angle(true_division, float(true_division * part)).angle_to_axis, dial, lathe), []
+            return _swivelled(
+                fine_feed_angle(true_division, float(true_division * part)).angle_to_axis, dial, lathe
+            ), []
     return None, [
         Fault(
             tightest.name,
-            f"{showing.length(tightest.stands_as.tolerance, dial.system)} between its limits is finer than any dial of this "
+            f"{showing.length(tightest.stands_as.tolerance, dial.system)} between its limits is finer than any "
+            "dial of this "
             "lathe sets, even with the compound as a fine feed",
             "leave it to be ground or polished to size, or widen its limits with the customer's word",
         )

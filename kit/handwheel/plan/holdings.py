@@ -70,7 +70,8 @@ def choose_holdings(
             Fault(
                 part.name,
                 "no section is long enough for the jaws to close on for the second holding",
-                f"the jaws want {length(shop.lathe.chuck_jaw_length / 2, part.units)} of one diameter, or turn it between centres",
+                f"the jaws want {length(shop.lathe.chuck_jaw_length / 2, part.units)} of one diameter, or turn it "
+                "between centres",
             )
         ]
     second = "datum" if first == "far" else "far"
@@ -143,9 +144,7 @@ def _best_grip(part: Part, shop: Shop, indices: tuple[int, ...]) -> _Grip | None
     return max(found, key=lambda grip: (grip.section.diameter.tolerance, grip.end - grip.start), default=None)
 
 
-def _first_end(
-    grips: dict[str, _Grip | None], names: dict[str, str], wanted: str
-) -> tuple[str | None, str]:
+def _first_end(grips: dict[str, _Grip | None], names: dict[str, str], wanted: str) -> tuple[str | None, str]:
     """Return the end turned first, and the reason in words."""
     able = {end: grip for end, grip in grips.items() if grip is not None}
     if wanted:
@@ -204,13 +203,16 @@ def _second(
     face = grip.start if end == "datum" else overall - grip.end  # from the end worked on
     stick_out = face + shop.stock.facing
     cautions = [
-        f"Soft pads under the jaws; true the work at {grip.section.name} and at its outer end to within .0005 in "
-        "(0.01 mm) with an indicator before it is centre drilled: what runs out now stays out.",
+        (
+            f"Soft pads under the jaws; true the work at {grip.section.name} and at its outer end to within .0005 in "
+            "(0.01 mm) with an indicator before it is centre drilled: what runs out now stays out."
+        ),
     ]
     if stick_out > SLENDER * choice.bar.measured:
         cautions.append(_steady(stick_out / choice.bar.measured))
     return Holding(
-        "B", end, names[end], sections, f"{grip.section.name}, soft pads", grip.section.diameter.middle, room, stick_out,
+        "B", end, names[end], sections, f"{grip.section.name}, soft "
+        "pads", grip.section.diameter.middle, room, stick_out,
         0.0, shop.stock.facing,
         f"Second holding: turned end for end, the jaws on {grip.section.name} "
         f"({length(grip.section.diameter.tolerance, part.units)} between its limits), the stub sawn off.",
@@ -220,6 +222,7 @@ def _second(
 
 def _steady(diameters: float) -> str:
     return (
-        f"Until the centre is in, the work stands {diameters:.0f} diameters out of the chuck: set a steady rest near its "
+        f"Until the centre is in, the work stands {diameters:.0f} diameters out of the chuck: set a steady rest "
+        "near its "
         "end for facing and centre drilling, slow speed, light cuts; keep clear of its end."
     )

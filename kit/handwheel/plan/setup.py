@@ -58,7 +58,13 @@ class Setup:
     """
 
     def __init__(
-        self, part: Part, shop: Shop, holding: Holding, fine: FineFeed | None, bar_diameter: float, shoulder: float
+        self,
+        part: Part,
+        shop: Shop,
+        holding: Holding,
+        fine: FineFeed | None,
+        bar_diameter: float,
+        shoulder: float,
     ) -> None:
         self.part = part
         self.shop = shop

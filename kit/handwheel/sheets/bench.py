@@ -11,6 +11,7 @@ from importlib import resources
 from typing import TYPE_CHECKING
 
 import attrs
+from attrs import frozen
 
 from handwheel.plan.lines import Line, Sheet
 from handwheel.sheets.layout import HOW_TO_READ, SAFETY, row, rows
@@ -22,38 +23,41 @@ PAPERS = {"letter": "us-letter", "a4": "a4"}
 """Paper sizes a sheet can be printed on, with typst's names for them."""
 
 
-def bench_sheet_html(
-    sheet: Sheet, *, picture: str = "", leaves: Sequence[str] = (), verdict: str = "", origin: str = ""
-) -> str:
-    """Return the bench sheet as one self-contained HTML page.
+@frozen
+class Surround:
+    """What is printed around the lines, all of it shown text.
 
-    `picture` is the side view as SVG text, `leaves` the sentences on what this sheet does not plan yet,
-    `verdict` the dry run's one-line result, `origin` a word on where the job comes from. All text is escaped;
-    only the picture goes in as it is.
+    `picture` is the side view as SVG, `leaves` the sentences on what the sheet does not plan yet, `verdict` the
+    dry run's one line, `origin` a word on the job.
     """
-    return _page().render(content=_content(sheet, leaves, verdict, origin), picture=picture)
+
+    picture: str = ""
+    leaves: Sequence[str] = ()
+    verdict: str = ""
+    origin: str = ""
+
+
+def bench_sheet_html(sheet: Sheet, around: Surround = Surround()) -> str:
+    """Return the bench sheet as one self-contained HTML page; all text is escaped but the picture."""
+    return _page().render(content=_content(sheet, around), picture=around.picture)
 
 
 def bench_sheet_pdf(
     sheet: Sheet,
     when: datetime,
-    *,
-    picture: str = "",
-    leaves: Sequence[str] = (),
-    verdict: str = "",
-    origin: str = "",
+    around: Surround = Surround(),
     paper: str = "letter",
 ) -> bytes:
     """Return the bench sheet as PDF bytes, dated `when`; the same values give the same bytes.
 
-    Raises KeyError for a paper that is not in PAPERS.
+    Raises:
+        KeyError: the paper is not in PAPERS.
     """
-    import typst  # noqa: PLC0415  (a compiler of pages: loaded only when one is printed)
+    import typst  # a compiler of pages: loaded only when one is printed
 
-    content = _content(sheet, leaves, verdict, origin)
     inputs = {
-        "content": json.dumps(content, allow_nan=False),
-        "picture": picture,
+        "content": json.dumps(_content(sheet, around), allow_nan=False),
+        "picture": around.picture,
         "paper": PAPERS[paper],
         "printed": when.strftime("%Y-%m-%d %H:%M"),
     }
@@ -77,7 +81,7 @@ def _pairs(pairs: Sequence[tuple[str, str]]) -> str:
     return "<br>".join(f"{escape(label)} <b>{escape(value)}</b>" for label, value in pairs)
 
 
-def _content(sheet: Sheet, leaves: Sequence[str], verdict: str, origin: str) -> dict[str, object]:
+def _content(sheet: Sheet, around: Surround) -> dict[str, object]:
     """Return everything both pages print, as plain text by name."""
     return {
         "number": sheet.number,
@@ -87,19 +91,19 @@ def _content(sheet: Sheet, leaves: Sequence[str], verdict: str, origin: str) -> 
             ["Lathe", sheet.lathe],
             ["Blank", f"{sheet.blank_diameter} diameter, {sheet.blank_length} long, {sheet.units}"],
             ["Ends", f"{sheet.datum_end} (positions on the drawing count from it) and {sheet.far_end}"],
-            ["Dry run", verdict],
-            ["Job", origin],
+            ["Dry run", around.verdict],
+            ["Job", around.origin],
         ],
         "how_to_read": HOW_TO_READ,
         "safety": SAFETY,
-        "leaves": list(leaves),
+        "leaves": list(around.leaves),
         "rows": [attrs.asdict(each) for each in rows(sheet)],
     }
 
 
 @cache
 def _page() -> jinja2.Template:
-    import jinja2  # noqa: PLC0415  (loaded only when a page is made)
+    import jinja2
 
     text = resources.files(__package__).joinpath("bench.html").read_text(encoding="utf-8")
     return jinja2.Environment(autoescape=True, undefined=jinja2.StrictUndefined).from_string(text)

@@ -55,18 +55,26 @@ BOXES: Mapping[str, str] = MappingProxyType({"touch": "Measured at touch-off", "
 HOW_TO_READ = (
     "Diameters are diameters; a position is measured along the work from the face named.",
     "Cross-slide and compound dials count up as the tool goes in; the carriage dial counts up towards the headstock.",
-    "Turns are how often a dial has passed its zero since its ring was last set; the dial number is what it then shows.",
+    (
+        "Turns are how often a dial has passed its zero since its ring was last set; the dial number is what it then "
+        "shows."
+    ),
     "Come to every number from the side named. After going past, back off more than the backlash and come in again.",
     "Where a measured size differs from the one printed, write it in the box and set the ring by what the line says.",
 )
 """How the numbers of a sheet are to be read; printed at its head."""
 
 SAFETY = (
-    "Safety glasses on. No gloves, rings or loose sleeves, long hair tied back. Chuck key out before the spindle turns.",
+    (
+        "Safety glasses on. No gloves, rings or loose sleeves, long hair tied back. Chuck key out before the spindle "
+        "turns."
+    ),
     "Stop the spindle before measuring, and clear chips with a hook, never by hand.",
     "Check that the carriage clears the jaws at the last position by turning the chuck by hand first.",
-    "The machine's manual, the shop's rules and local codes come before this sheet. Whether the shaft is strong enough "
-    "for its duty is for the customer and a licensed engineer to say.",
+    (
+        "The machine's manual, the shop's rules and local codes come before this sheet. Whether the shaft is strong "
+        "enough for its duty is for the customer and a licensed engineer to say."
+    ),
 )
 """The usual cautions of the work; printed at the head of every sheet."""
 

@@ -8,11 +8,11 @@ from datetime import datetime
 from pathlib import Path
 
 from handwheel.job.road import WholeRoad
-from handwheel.sheets.tables import Table, time_table
 from handwheel.job.values import Job
 from handwheel.numbers.faults import HandwheelError
 from handwheel.part.drawing.side_view import side_view
-from handwheel.sheets.bench import bench_sheet_html, bench_sheet_pdf
+from handwheel.sheets.bench import Surround, bench_sheet_html, bench_sheet_pdf
+from handwheel.sheets.tables import Table, time_table
 
 
 def write_packet(job: Job, road: WholeRoad, out: Path, when: datetime) -> list[Path]:
@@ -23,13 +23,11 @@ def write_packet(job: Job, road: WholeRoad, out: Path, when: datetime) -> list[P
     """
     picture = side_view(road.part)
     report = road.report
-    verdict = report.verdict()
-    origin = job.title
-    page = {"picture": picture, "leaves": road.plan.not_planned, "verdict": verdict, "origin": origin}
+    page = Surround(picture, road.plan.not_planned, report.verdict(), job.title)
     sheet = road.plan.sheet
     files: dict[str, str | bytes] = {
-        "bench-sheet.html": bench_sheet_html(sheet, **page),
-        "bench-sheet.pdf": bench_sheet_pdf(sheet, when, **page),
+        "bench-sheet.html": bench_sheet_html(sheet, page),
+        "bench-sheet.pdf": bench_sheet_pdf(sheet, when, page),
         "side-view.svg": picture,
         "estimate.txt": f"First estimate: {job.title}\n\n{road.estimate.text()}\n",
         "estimate.csv": _csv(time_table(road.estimate)),
@@ -43,7 +41,9 @@ def write_packet(job: Job, road: WholeRoad, out: Path, when: datetime) -> list[P
             place.write_bytes(content if isinstance(content, bytes) else content.encode())
             written.append(place)
     except OSError as error:
-        raise HandwheelError(f"{out}: the packet can't be written there ({error.strerror}); choose another folder") from error
+        raise HandwheelError(
+            f"{out}: the packet can't be written there ({error.strerror}); choose another folder"
+        ) from error
     return written
 
 

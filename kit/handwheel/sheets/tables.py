@@ -15,7 +15,13 @@ Table = list[dict[str, str]]
 def readings_table(job: Job) -> Table:
     """Return a row for each reading of the worn part, as it was typed."""
     return [
-        {"feature": each.feature, "place": each.place, "read": each.typed, "with": each.instrument, "note": each.note}
+        {
+            "feature": each.feature,
+            "place": each.place,
+            "read": each.typed,
+            "with": each.instrument,
+            "note": each.note,
+        }
         for each in job.readings
     ]
 

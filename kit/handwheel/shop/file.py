@@ -30,7 +30,9 @@ def load_shop(path: Path) -> Shop:
     try:
         text = path.read_text(encoding="utf-8")
     except (OSError, UnicodeDecodeError) as error:
-        raise HandwheelError(f"{path.name}: the shop file can't be opened ({error.__class__.__name__}); check its name") from error
+        raise HandwheelError(
+            f"{path.name}: the shop file can't be opened ({error.__class__.__name__}); check its name"
+        ) from error
     shop, faults = read_shop(text, path.name)
     if shop is None:
         raise HandwheelError(" ".join(fault.sentence() for fault in faults))
@@ -52,10 +54,11 @@ def read_shop(text: str, name: str) -> tuple[Shop | None, list[Fault]]:
         document = tomlkit.parse(text).unwrap()
     except ParseError as error:
         what = "this is no TOML: " + str(error).split(" at line")[0][0].lower() + str(error).split(" at line")[0][1:]
-        return None, [Fault(f"{name}, line {error.line}", what, "write key = \"value\"")]
+        return None, [Fault(f"{name}, line {error.line}", what, 'write key = "value"')]
     except (TOMLKitError, ValueError, RecursionError) as error:
-        return None, [Fault(name, f"this is no TOML: {error}", "write each key once, as key = \"value\"")]
-    reader = _Reader(name, key_lines(text), document.get("units") if document.get("units") in ("in", "mm") else "in")
+        return None, [Fault(name, f"this is no TOML: {error}", 'write each key once, as key = "value"')]
+    system = "mm" if document.get("units") == "mm" else "in"
+    reader = _Reader(name, key_lines(text), system)
     values = reader.table(keys.SHOP, document, "")
     if reader.faults:
         return None, reader.faults
@@ -112,12 +115,14 @@ class _Reader:
             return None if self.faults else (kind.makes(**values))
         if isinstance(kind, keys.Rows):
             if not isinstance(given, list) or not given:
-                self.faults.append(self.fault(place, "at least one is wanted", f"write [[{place}]] and its keys under it"))
+                self.faults.append(
+                    self.fault(place, "at least one is wanted", f"write [[{place}]] and its keys under it")
+                )
                 return ()
             made = [self.table(kind.table, each, f"{place}[{number}]") for number, each in enumerate(given, 1)]
             return () if self.faults else tuple(kind.table.makes(**each) for each in made)
         if isinstance(given, bool) or not isinstance(given, str | int | float):
-            self.faults.append(self.fault(place, "text is wanted here", f"write {key} = \"...\"" + _example(kind)))
+            self.faults.append(self.fault(place, "text is wanted here", f'write {key} = "..."' + _example(kind)))
             return None
         try:
             value = self.read(kind, str(given))
@@ -166,7 +171,9 @@ class _Reader:
             self.faults.append(self.fault(_join(path, "backlash"), "is a whole turn or more",
                                           "measure it with an indicator, or adjust the nut"))  # fmt: skip
         if not 0.5 <= made.true_lead <= 2:
-            self.faults.append(self.fault(_join(path, "true-lead"), "is not near 1", "write true travel / marked travel"))
+            self.faults.append(
+                self.fault(_join(path, "true-lead"), "is not near 1", "write true travel / marked travel")
+            )
         return {"dial": made, **values} if values else {
             field: getattr(made, field) for field in ("name", "system", *dial_keys)
         }  # fmt: skip
@@ -184,14 +191,18 @@ class _Reader:
             found.append(self.fault("lathe.gears", "a gear has fewer than 8 teeth", "list tooth counts with commas"))
         for number, bar in enumerate(shop.rack, 1):
             if abs(bar.measured - bar.diameter) > 0.1 * bar.diameter:
-                found.append(self.fault(f"rack[{number}].measured", "is far from the bar's diameter", "measure it again"))
+                found.append(
+                    self.fault(f"rack[{number}].measured", "is far from the bar's diameter", "measure it again")
+                )
         for number, gauge in enumerate(shop.gauges, 1):
             if gauge.most <= gauge.least:
                 found.append(self.fault(f"gauges[{number}].most", "is not above least", "give the range it measures"))
         names = [tool.name for tool in shop.tools]
         for number, name in enumerate(names, 1):
             if names.index(name) != number - 1:
-                found.append(self.fault(f"tools[{number}].name", f"{name!r} stands twice", "give each tool its own name"))
+                found.append(
+                    self.fault(f"tools[{number}].name", f"{name!r} stands twice", "give each tool its own name")
+                )
         return found
 
 

@@ -68,9 +68,7 @@ SHOP = _table(
         tool_post=("front", "rear"),
         chuck_jaw_length="length",
         cross_slide=_table(Dial, **_DIAL),
-        compound=_table(
-            Compound, **_DIAL, stroke="length", scale_zero=("cross-slide", "axis"), swing="angle"
-        ),
+        compound=_table(Compound, **_DIAL, stroke="length", scale_zero=("cross-slide", "axis"), swing="angle"),
         carriage=_table(Dial, **_DIAL),
         tailstock=_table(Tailstock, set_over="length", live_centre="yes or no"),
         threading_dial=_table(ThreadingDial, teeth="count", lines="count"),
@@ -111,6 +109,16 @@ OPTIONAL = {"true-lead": "number"}
 """Keys that a dial may have beside its own: true travel per marked travel."""
 
 MAY_BE_ZERO = frozenset(
-    {"backlash", "skin", "nose-radius", "least", "set-over", "price", "material-markup", "minimum-charge", "facing"}
+    {
+        "backlash",
+        "skin",
+        "nose-radius",
+        "least",
+        "set-over",
+        "price",
+        "material-markup",
+        "minimum-charge",
+        "facing",
+    }
 )
 """Keys whose number may be 0; every other must be more."""

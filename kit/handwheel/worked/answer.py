@@ -93,7 +93,8 @@ class Answer:
 
     def _repr_mimebundle_(self, include: Any = None, exclude: Any = None) -> dict[str, str]:
         cells = "".join(
-            f"<tr><td>{html.escape(words)}</td><td><b>{html.escape(shown)}</b></td></tr>" for words, shown in self.rows()
+            f"<tr><td>{html.escape(words)}</td><td><b>{html.escape(shown)}</b></td></tr>"
+            for words, shown in self.rows()
         )
         return {"text/plain": self.text(), "text/html": f"<table>{cells}</table>"}
 

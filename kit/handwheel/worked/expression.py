@@ -93,7 +93,7 @@ def as_html(formula: str, words: Mapping[str, str] | None = None) -> str:
 def _written(node: ast.expr, words: Mapping[str, str], power: Callable[[str, str], str]) -> tuple[str, int]:
     """Return a node's text and how tightly it binds."""
     match node:
-        case ast.Constant(value=number):
+        case ast.Constant(value=int() | float() as number):
             return f"{number}", 9
         case ast.Name(id=name):
             word = words.get(name, name)

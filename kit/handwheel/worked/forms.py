@@ -206,7 +206,7 @@ def _plain(field: Field, value: object, system: str) -> Any:
     if isinstance(value, bool) or not isinstance(value, int | float):
         if hasattr(value, "magnitude") and hasattr(value, "is_compatible_with"):
             try:
-                return units.from_quantity(value, kind.name)
+                return units.from_quantity(typing.cast("Any", value), kind.name)
             except HandwheelError as fault:
                 raise ReadingError(f"{name}: {fault}") from fault
         raise ReadingError(f"{name}: {value!r} is no size; give text, a number or a quantity")

@@ -101,8 +101,11 @@ class Working:
             formula, symbol = step.formula_in(self.system), html.escape(step.symbol)
             rows += [
                 f"<dt>{html.escape(step.meaning)}</dt>",
-                f"<dd><i>{symbol}</i> = {as_html(formula)}<br><i>{symbol}</i> = "
-                f"{as_html(formula, self._shown(step))}<br><i>{symbol}</i> = <b>{html.escape(self._result(step))}</b></dd>",
+                (
+                    f"<dd><i>{symbol}</i> = {as_html(formula)}<br><i>{symbol}</i> = "
+                    f"{as_html(formula, self._shown(step))}<br><i>{symbol}</i> = "
+                    f"<b>{html.escape(self._result(step))}</b></dd>"
+                ),
             ]
         rows.append("</dl>")
         rows += [f"<p>Source: {html.escape(source)}</p>" for source in self.sources]
@@ -113,9 +116,7 @@ class Working:
         return {"text/plain": self.text(), "text/html": self.html()}
 
     def _shown(self, step: Step) -> dict[str, str]:
-        return {
-            symbol: showing.value(amount, kind, self.system)[0] for symbol, (amount, kind) in step.values.items()
-        }
+        return {symbol: showing.value(amount, kind, self.system)[0] for symbol, (amount, kind) in step.values.items()}
 
     def _result(self, step: Step) -> str:
         return " ".join(showing.value(step.value, step.kind, self.system)).strip()

@@ -25,7 +25,7 @@ LINE = 16.0
 LETTER = 6.7
 """Width reckoned for a letter at 12 units' height."""
 
-LETTERING = "font-family=\"'DejaVu Sans', Arial, sans-serif\" font-size=\"12\" fill=\"#000\""
+LETTERING = 'font-family="\'DejaVu Sans\', Arial, sans-serif" font-size="12" fill="#000"'
 WIDE, NARROW = 'stroke="#000" stroke-width="1.6" fill="none"', 'stroke="#000" stroke-width="0.7" fill="none"'
 
 
@@ -89,9 +89,7 @@ def _diameter(section: Section, part: Part) -> str:
     limits = f"Ø{showing.limits(section.diameter, part.units)}"
     if section.small_end is None:
         return limits
-    large, small = (
-        showing.length(each.nominal.value, part.units) for each in (section.diameter, section.small_end)
-    )
+    large, small = (showing.length(each.nominal.value, part.units) for each in (section.diameter, section.small_end))
     return f"Ø{large} to Ø{small}"
 
 
@@ -134,16 +132,23 @@ def _section(part: Part, section: Section, scale: float, axis: float, marked: bo
     x0, x1 = MARGIN + section.start * scale, MARGIN + section.end * scale
     points = " ".join(
         f"{x:.1f},{y:.1f}"
-        for x, y in ((x0, axis - start * scale), (x1, axis - end * scale), (x1, axis + end * scale), (x0, axis + start * scale))
+        for x, y in (
+            (x0, axis - start * scale),
+            (x1, axis - end * scale),
+            (x1, axis + end * scale),
+            (x0, axis + start * scale),
+        )
     )
     edges = "".join(
         f'<path d="M{x:.1f} {axis - radius * scale:.1f}V{axis + radius * scale:.1f}" {WIDE}/>'
         for x, radius in ((x0, start), (x1, end))
     )
-    frame = 'stroke="#000" stroke-width="3" stroke-dasharray="2 3" fill="#e8e8e8"' if marked else 'fill="#fff" stroke="none"'
-    arrow = (
-        f'<path d="M{(x0 + x1) / 2 - 7:.1f} {axis - 18:.1f}h14l-7 14z" fill="#000"/>' if marked else ""
+    frame = (
+        'stroke="#000" stroke-width="3" stroke-dasharray="2 3" fill="#e8e8e8"'
+        if marked
+        else 'fill="#fff" stroke="none"'
     )
+    arrow = f'<path d="M{(x0 + x1) / 2 - 7:.1f} {axis - 18:.1f}h14l-7 14z" fill="#000"/>' if marked else ""
     shown = showing.limits(section.diameter, part.units)
     return (
         f'<g data-feature="{escape(section.name)}" data-diameter="{escape(shown)}">'

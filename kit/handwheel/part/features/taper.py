@@ -33,7 +33,12 @@ def make(name: str, read: Mapping[str, Any], entry: PartEntry) -> Section:
 
 FEATURE = FeatureKind(
     "taper",
-    (*STRETCH, EntryField("large", "limits"), EntryField("small", "limits"), EntryField("large-at", "length")),
+    (
+        *STRETCH,
+        EntryField("large", "limits"),
+        EntryField("small", "limits"),
+        EntryField("large-at", "length"),
+    ),
     make,
     planned=False,
     stands="a cylinder stands there at the diameter of its large end",

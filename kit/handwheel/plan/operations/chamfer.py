@@ -26,7 +26,8 @@ def chamfer(setup: Setup, edge: Edge, corner_diameter: float) -> None:
         writer.add(
             "chamfer",
             edge.name,
-            f"Let the 45° edge touch the corner at {values['position']} from the {writer.face}, coming from the tailstock "
+            f"Let the 45° edge touch the corner at {values['position']} from the {writer.face}, coming from the "
+            "tailstock "
             "side. Set the dial, then go on by the chamfer's leg.",
             values,
         )

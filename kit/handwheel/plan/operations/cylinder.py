@@ -52,7 +52,17 @@ def rough(setup: Setup, stretch: Stretch, tool: Tool) -> None:
             what = f"Rough pass {number} of {len(above) + len(below)}"
             if divisions == to_block and block:
                 words = f"{what}, as deep as the stock left for the fillet"
-                turn(setup, stretch, tally, ring, divisions, words, to=stretch.inner, feed=feed, out_to=setup.inward)
+                turn(
+                    setup,
+                    stretch,
+                    tally,
+                    ring,
+                    divisions,
+                    words,
+                    to=stretch.inner,
+                    feed=feed,
+                    out_to=setup.inward,
+                )
             elif number <= len(above):
                 turn(setup, stretch, tally, ring, divisions, what, to=short, feed=feed)
             else:
@@ -96,7 +106,16 @@ def finish(setup: Setup, stretch: Stretch, tool: Tool) -> None:
             touch_face(setup, "Wind the compound back by what it was fed in, then in again past its backlash.")
         ring = touch(setup, stretch, present, (stretch.inner + stretch.outer) / 2)
         semi = max(1, round((present - aim) / on_diameter(dial) / 2))
-        turn(setup, stretch, tally, ring, semi, "Last cut but one", to=stop - (SHOULDER_STOCK / 2 if faced else 0.0), feed=feed)
+        turn(
+            setup,
+            stretch,
+            tally,
+            ring,
+            semi,
+            "Last cut but one",
+            to=stop - (SHOULDER_STOCK / 2 if faced else 0.0),
+            feed=feed,
+        )
         measured = present - semi * on_diameter(dial)
         if fine:
             ring = ring_on(setup.shop.lathe.compound.dial, fine.on_diameter, measured, aim)
@@ -106,6 +125,16 @@ def finish(setup: Setup, stretch: Stretch, tool: Tool) -> None:
             ring = ring_on(dial, on_diameter(dial), measured, aim)
             measure(setup, stretch, measured, ring)
             left = round((measured - ring.zero) / on_diameter(dial))
-            turn(setup, stretch, tally, ring, left, "Last cut, to the dial's zero", to=stop, feed=feed, out_to=out_to)
+            turn(
+                setup,
+                stretch,
+                tally,
+                ring,
+                left,
+                "Last cut, to the dial's zero",
+                to=stop,
+                feed=feed,
+                out_to=out_to,
+            )
         measure(setup, stretch, ring.zero)
     setup.finished[section.name] = setup.inward = ring.zero

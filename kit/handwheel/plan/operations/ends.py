@@ -35,7 +35,8 @@ def hold(setup: Setup) -> None:
             writer.add(
                 "support",
                 "tailstock centre",
-                "Bring the tailstock centre up into the centre hole, lock the tailstock and the quill. Ease the centre when "
+                "Bring the tailstock centre up into the centre hole, lock the tailstock and the quill. Ease the "
+                "centre when "
                 "the work warms: it grows.",
                 {"holding": "chuck and centre"},
                 ("A dead centre wants grease; a live centre none. Loose is dangerous, tight burns.",),
@@ -77,12 +78,15 @@ def swing(setup: Setup) -> None:
     writer.add(
         "swing",
         "fine feed",
-        f"The compound's scale has its zero {along}. Swivelled so, one division takes {writer.size(fine.on_diameter)} off the "
+        f"The compound's scale has its zero {along}. Swivelled so, one division takes "
+        f"{writer.size(fine.on_diameter)} off the "
         "diameter. Wind it back to the start of its stroke, then in again past its backlash.",
         {"scale-reads": fine.scale_reads, "from-axis": fine.from_axis, "way": fine.way},
         (
-            f"The compound's handle now points along the bed: see that it clears the tailstock. Its backlash is "
-            f"{writer.compound(dial.backlash)} on the dial.",
+            (
+                f"The compound's handle now points along the bed: see that it clears the tailstock. Its backlash is "
+                f"{writer.compound(dial.backlash)} on the dial."
+            ),
         ),
     )
 
@@ -109,7 +113,8 @@ def touch_face(setup: Setup, words: str) -> None:
     writer.add(
         "touch-face",
         setup.holding.end_name,
-        f"{words} Touch the {setup.holding.end_name} with the tool's edge, coming from the tailstock side, and set the dial.".strip(),
+        f"{words} Touch the {setup.holding.end_name} with the tool's edge, coming from the tailstock side, and "
+        "set the dial.".strip(),
         {"from-face": setup.holding.end_name, "carriage-set": zero},
     )
 
@@ -121,7 +126,10 @@ def face(setup: Setup) -> None:
     to_length = holding.letter == "B"
     diameter = setup.outside
     rpm = setup.rpm(tool, diameter)
-    feed = max((each for each in setup.shop.lathe.feeds if each <= tool.nose_radius / 2), default=setup.shop.lathe.feeds[0])
+    feed = max(
+        (each for each in setup.shop.lathe.feeds if each <= tool.nose_radius / 2),
+        default=setup.shop.lathe.feeds[0],
+    )
     cuts = _facing_cuts(holding.facing, tool.max_depth, to_length)
     with setup.operation("face", holding.end_name) as tally:
         setup.tool = tool
@@ -184,7 +192,12 @@ def centre(setup: Setup) -> None:
                 "depth": writer.place(depth),
                 "speed": writer.speed(rpm),
             },
-            ("Feed lightly, with cutting oil, and clear the chips often: a centre drill's point breaks off and stays in.",),
+            (
+                (
+                    "Feed lightly, with cutting oil, and clear the chips often: a centre drill's point breaks off and "
+                    "stays in."
+                ),
+            ),
         )
 
 
@@ -205,7 +218,8 @@ def saw(setup: Setup) -> None:
         writer.add(
             "saw",
             other,
-            f"Take the work out. Saw the chucking stub off, {writer.place(kept)} from the faced {setup.holding.end_name}.",
+            f"Take the work out. Saw the chucking stub off, {writer.place(kept)} from the faced "
+            f"{setup.holding.end_name}.",
             {"from-face": setup.holding.end_name, "saw-length": writer.place(kept)},
             ("Pads in the vice: the jaws close on turned sizes.",),
         )

@@ -43,7 +43,8 @@ def touch(setup: Setup, stretch: Stretch, present: float, at: float) -> Ring:
     writer.add(
         "touch",
         stretch.section.name,
-        f"Spindle on, let the edge just touch, and measure the diameter there: planned is Ø{writer.size(present)}. Set the "
+        "Spindle on, let the edge just touch, and measure the diameter there: planned is "
+        f"Ø{writer.size(present)}. Set the "
         f"dial; its zero number {ring.zero_number} from here is Ø{writer.size(ring.zero)}. {_correction(setup)}",
         {
             "touch-diameter": writer.size(present),
@@ -63,7 +64,8 @@ def _correction(setup: Setup) -> str:
     dial = setup.shop.lathe.cross_slide
     writer = setup.writer
     return (
-        f"Each {writer.size(on_diameter(dial))} it measures more: set one division ({writer.cross(dial.division)}) less; each "
+        f"Each {writer.size(on_diameter(dial))} it measures more: set one division "
+        f"({writer.cross(dial.division)}) less; each "
         "it measures less: one more."
     )
 
@@ -96,7 +98,15 @@ def turn(
 
 
 def fine_turn(
-    setup: Setup, stretch: Stretch, tally: Tally, fine: FineFeed, ring: Ring, *, to: float, feed: float, out_to: float
+    setup: Setup,
+    stretch: Stretch,
+    tally: Tally,
+    fine: FineFeed,
+    ring: Ring,
+    *,
+    to: float,
+    feed: float,
+    out_to: float,
 ) -> None:
     """Take the last cut with the compound, the cross-slide left where it stands; the compound ends at its zero."""
     writer, dial = setup.writer, setup.shop.lathe.compound.dial
@@ -110,7 +120,8 @@ def fine_turn(
         "compound-approach": FROM_OUTSIDE,
     }
     words = (
-        "Last cut, by the compound alone: cross-slide back at the number of the cut before, and locked. The compound walks "
+        "Last cut, by the compound alone: cross-slide back at the number of the cut before, and locked. The "
+        "compound walks "
         f"the edge {writer.place(setup.walk)} towards the headstock; the carriage number allows for it"
     )
     _pass(setup, stretch, tally, fields, words, ring, ring.zero, to=to, feed=feed, out_to=out_to)
@@ -149,7 +160,9 @@ def _pass(
     tally.minutes += setup.minutes(to, feed, rpm)
 
 
-def measure(setup: Setup, stretch: Stretch, diameter: float, ring: Ring | None = None, fine: FineFeed | None = None) -> None:
+def measure(
+    setup: Setup, stretch: Stretch, diameter: float, ring: Ring | None = None, fine: FineFeed | None = None
+) -> None:
     """Measure the stretch; with a ring, set it so that the aim reads zero from what is measured."""
     writer, section = setup.writer, stretch.section
     at = (stretch.inner + stretch.outer) / 2
@@ -171,8 +184,10 @@ def measure(setup: Setup, stretch: Stretch, diameter: float, ring: Ring | None =
         per = fine.on_diameter if fine else on_diameter(dial)
         name = "compound" if fine else "cross-slide"
         words += (
-            f"; planned is Ø{values['diameter']}. With the cross-slide at the number of that cut, set the {name} dial: its zero "
-            f"number {ring.zero_number} from here is Ø{values['zero-diameter']}. Each {writer.size(per)} it measures more: set one "
+            f"; planned is Ø{values['diameter']}. With the cross-slide at the number of that cut, set the {name} "
+            "dial: its zero "
+            f"number {ring.zero_number} from here is Ø{values['zero-diameter']}. Each {writer.size(per)} it "
+            "measures more: set one "
             f"division ({show(dial.division)}) less; each it measures less: one more."
         )
     writer.add("measure", section.name, words, values)
