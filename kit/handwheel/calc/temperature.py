@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from handwheel.numbers.faults import HandwheelError
+from handwheel.tables.materials import material as material_of
 from handwheel.worked.result import (
     CALCULATIONS,
     Diameter,
@@ -12,6 +13,7 @@ from handwheel.worked.result import (
     Length,
     Step,
     Temperature,
+    Text,
     Working,
     calculation,
 )
@@ -56,12 +58,13 @@ class SizeAt20:
 @calculation(
     "size-at-20",
     "A reading corrected to 20 °C",
-    given=(("reading", "part_temperature", "expansion"),),
+    given=(("reading", "part_temperature", "material"), ("reading", "part_temperature", "expansion")),
     meanings={
         "reading": "what the instrument read, its zero error taken off",
         "part_temperature": "temperature of the part",
         "instrument_temperature": "temperature of the instrument; the part's where none is given",
-        "expansion": "expansion of the part's material per °C",
+        "material": "the part's material, by its name in the table",
+        "expansion": "expansion of the part's material per °C, where it is not in the table",
         "instrument_expansion": "expansion of the instrument per °C; steel where none is given",
         "size": "the size at 20 °C",
         "correction": "size at 20 °C less the reading",
@@ -71,18 +74,20 @@ class SizeAt20:
 def size_at_20(
     reading: Diameter,
     part_temperature: Temperature,
-    expansion: Expansion,
+    expansion: Expansion | None = None,
     instrument_temperature: Temperature | None = None,
     instrument_expansion: Expansion = 11.5e-6,
+    material: Text | None = None,
 ) -> SizeAt20:
     """Return a size at 20 °C from a reading, part and instrument each at its own temperature.
 
     Args:
         reading: what the instrument read, mm.
         part_temperature: temperature of the part, °C.
-        expansion: expansion of the part's material, 1/°C.
+        expansion: expansion of the part's material, 1/°C; by the table where left out.
         instrument_temperature: temperature of the instrument, °C; the part's where left out.
         instrument_expansion: expansion of the instrument, 1/°C; steel's 11.5e-6 where left out.
+        material: the part's material by its name in the table, a word without a unit.
 
     Returns:
         Size at 20 °C and the correction, mm.
@@ -97,6 +102,8 @@ def size_at_20(
     """
     if not reading > 0:
         raise HandwheelError("reading: must be more than 0")
+    if expansion is None:
+        expansion = material_of(material or "").expansion
     instrument = part_temperature if instrument_temperature is None else instrument_temperature
     for name, degrees in (("part-temperature", part_temperature), ("instrument-temperature", instrument)):
         if not -40 <= degrees <= 400:

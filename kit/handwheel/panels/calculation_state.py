@@ -37,7 +37,7 @@ class CalculationState:
     def echo(self, field: Field) -> str:
         """Return how a field's text is read, or nothing where it is empty, a word or not readable."""
         text = self.typed[field.name]
-        if not text.strip() or field.kind.choices or field.kind.name in ("material", "spindle_speeds"):
+        if not text.strip() or field.kind.choices or field.kind.name in ("text", "spindle_speeds"):
             return ""
         try:
             return reading.read(field.kind.name, text, self.units).echo()

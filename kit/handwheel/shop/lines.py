@@ -12,7 +12,7 @@ _KEY = re.compile(r"\s*([A-Za-z0-9_\"'.-]+)\s*=")
 def key_lines(text: str) -> Mapping[str, int]:
     r"""Return line numbers by dotted key: `lathe.power`, `tools[2].nose-radius`, and of each table's header.
 
-    >>> key_lines('[lathe]\\npower = "2 hp"\\n[[tools]]\\nname = "a"')["tools[1].name"]
+    >>> key_lines('[lathe]\npower = "2 hp"\n[[tools]]\nname = "a"')["tools[1].name"]
     4
     """
     lines: dict[str, int] = {}

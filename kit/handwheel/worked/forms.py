@@ -22,8 +22,8 @@ from handwheel.numbers.faults import HandwheelError, ReadingError
 from handwheel.worked.answer import Answer
 from handwheel.worked.result import CALCULATIONS, Calculation, Kind
 
-MATERIAL_FOR = {"density": "density", "expansion": "expansion"}
-"""Inputs that a material of the table can stand in for, and which of its figures it gives."""
+ROOM = "handwheel.calc"
+"""Where the calculations are: each module of this package registers its own when the forms are first asked for."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,11 +57,7 @@ class Form:
 
     def usage(self) -> str:
         """Return the sufficient sets of inputs in words: `large + small + length, or ratio`."""
-        return ", or ".join(" + ".join(map(self._given_name, one)) for one in self.calculation.given)
-
-    def _given_name(self, python_name: str) -> str:
-        both = python_name in MATERIAL_FOR
-        return f"material (or {python_name})" if both else python_name.replace("_", "-")
+        return ", or ".join(" + ".join(map(_hyphened, one)) for one in self.calculation.given)
 
     def answer(self, units: str = "in", **typed: object) -> Answer:
         """Return the answer for typed inputs, bare numbers read in `units`.
@@ -81,25 +77,12 @@ class Form:
                 raise HandwheelError(f"{self.name}: there is no input {key.replace('_', '-')!r}; {hint}")
         plain = {key: _plain(by_name[key], value, units) for key, value in given.items()}
         shown = {by_name[key].name: plain[key] for key in plain}
-        self._put_material(plain)
         self._check_given(plain)
         try:
             result = self.calculation.function(**plain)
         except (OverflowError, ZeroDivisionError) as fault:
             raise HandwheelError(f"{self.name}: these numbers are beyond any shop; check their units") from fault
         return Answer(self.calculation, result, shown, units)
-
-    def _put_material(self, plain: dict[str, Any]) -> None:
-        """Replace a material by the figure this calculation needs of it."""
-        name = plain.pop("material", None)
-        if name is None:
-            return
-        from handwheel.tables.materials import material
-
-        needed = next(key for key in MATERIAL_FOR if any(field.python_name == key for field in self.fields))
-        if needed in plain:
-            raise HandwheelError(f"{self.name}: material and {needed} say the same; give one of them")
-        plain[needed] = getattr(material(name), MATERIAL_FOR[needed])
 
     def _check_given(self, plain: Mapping[str, Any]) -> None:
         sets = self.calculation.given
@@ -111,11 +94,12 @@ class Form:
         enough = [one for one in sets if there > set(one)]
         if enough:
             extra = sorted(there - set(enough[0]))
-            words = ", ".join(name.replace("_", "-") for name in extra)
+            words = ", ".join(_hyphened(name) for name in extra)
             raise HandwheelError(f"{self.name}: {words} is one too many; give {self.usage()}")
         closest = max(sets, key=lambda one: len(there & set(one)))
-        missing = ", ".join(self._given_name(name) for name in closest if name not in there)
-        raise HandwheelError(f"{self.name}: {missing} is missing; give {self.usage()}")
+        missing = [_hyphened(name) for name in closest if name not in there]
+        verb = "is" if len(missing) == 1 else "are"
+        raise HandwheelError(f"{self.name}: {', '.join(missing)} {verb} missing; give {self.usage()}")
 
 
 @cache
@@ -125,10 +109,8 @@ def registry() -> Mapping[str, Form]:
     >>> registry()["dial-cut"].usage()
     'reduce + division + per-turn + reads'
     """
-    import handwheel.calc as room
-
-    for module in pkgutil.iter_modules(room.__path__):
-        importlib.import_module(f"handwheel.calc.{module.name}")
+    for module in pkgutil.iter_modules(importlib.import_module(ROOM).__path__):
+        importlib.import_module(f"{ROOM}.{module.name}")
     return {name: Form(each, _fields(each)) for name, each in sorted(CALCULATIONS.items())}
 
 
@@ -168,9 +150,6 @@ def _fields(calculation: Calculation) -> tuple[Field, ...]:
         fields.append(
             Field(name.replace("_", "-"), name, kind, calculation.meanings[name], default, optional=not in_all)
         )
-        if name in MATERIAL_FOR:
-            words = f"the part's material, in place of its {name}"
-            fields.append(Field("material", "material", Kind("material"), words, None, optional=True))
     return tuple(fields)
 
 
@@ -183,6 +162,10 @@ def kind_of(hint: Any) -> Kind:
     raise TypeError(f"{hint} says no kind")
 
 
+def _hyphened(python_name: str) -> str:
+    return python_name.replace("_", "-")
+
+
 def _empty(value: object) -> bool:
     return value is None or (isinstance(value, str) and not value.strip())
 
@@ -192,8 +175,8 @@ def _plain(field: Field, value: object, system: str) -> Any:
     kind, name = field.kind, field.name
     if kind.choices:
         return reading.read_choice(str(value), kind.choices, name)
-    if kind.name == "material":
-        return str(value)
+    if kind.name == "text":
+        return str(value).strip()
     if kind.name == "spindle_speeds":
         if isinstance(value, str):
             return tuple(each.value for each in reading.read_list("spindle_speed", value, system, name))
