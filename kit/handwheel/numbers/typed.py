@@ -62,7 +62,7 @@ class Typed:
         unit = "" if self.unit == "1" else f" {self.unit}"
         read = f"{plain_decimal(self.exact)}{unit}"
         typed = " ".join(self.typed.split())
-        bare = re.fullmatch(r"[\d.,+/⁄½¼¾⅛⅜⅝⅞⅓⅔⅕⅖⅗⅘⅙⅚ \-]+", typed)
+        bare = re.fullmatch(r"[\d.,+/⁄½¼¾⅛⅜⅝⅞⅓⅔⅕⅖⅗⅘⅙⅚ −–‒\-]+", typed)
         said = f"{typed}{unit}" if bare else typed
         return read if _same_words(said, read) else f"{said} = {read}"
 
