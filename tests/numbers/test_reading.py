@@ -189,7 +189,11 @@ def independent(text: str) -> Fraction | None:
 
 
 @pytest.mark.property
-@given(st.one_of(_ODD, st.text(max_size=20), spelled().map(lambda case: case[0] + "x"), spelled().map(lambda case: case[0][::-1])))
+@given(
+    st.one_of(
+        _ODD, st.text(max_size=20), spelled().map(lambda case: case[0] + "x"), spelled().map(lambda case: case[0][::-1])
+    )
+)
 def test_whatever_is_typed_is_right_or_refused(text):
     try:
         typed = read("length", text)

@@ -137,6 +137,20 @@ def value(amount: float, kind: str, system: str = "in") -> tuple[str, str]:
     return number(shown, 5), "" if unit == "1" else unit
 
 
+def put_in(amount: float, kind: str, system: str = "in") -> str:
+    """Return an inside value as it is put into a formula: in the system's unit, exact enough to do the sum again.
+
+    >>> put_in(0.79375, "length"), put_in(26.9875, "length"), put_in(1e-5, "expansion")
+    ('.03125', '1.0625', '1e-05')
+    """
+    unit = units.bare_unit(kind, system)
+    shown = amount if unit == "1" else units.from_inside(amount, unit, kind)
+    if shown and abs(shown) < 1e-3:
+        return f"{shown:.6g}"
+    text = _decimal(Fraction(round(shown * 10**6), 10**6), 6, bare_point=unit == "in")
+    return text.rstrip("0").rstrip(".") or "0"
+
+
 def _in(value: float, system: str) -> Fraction:
     """Return mm as an exact number of inches or millimetres, a float's last bits taken off."""
     exact = Fraction(value) / (units.INCH if system == "in" else 1)

@@ -87,8 +87,8 @@ class Working:
             lines += [
                 f"  {step.meaning}",
                 f"    {step.symbol} = {as_text(formula)}",
-                f"    {step.symbol} = {as_text(formula, self._shown(step))}",
-                f"    {step.symbol} = {self._result(step)}",
+                f"    {step.symbol} = {as_text(formula, self.shown(step))}",
+                f"    {step.symbol} = {self.result(step)}",
             ]
         lines += [f"  Source: {source}" for source in self.sources]
         lines += [f"  Caution: {caution}" for caution in self.cautions]
@@ -103,8 +103,8 @@ class Working:
                 f"<dt>{html.escape(step.meaning)}</dt>",
                 (
                     f"<dd><i>{symbol}</i> = {as_html(formula)}<br><i>{symbol}</i> = "
-                    f"{as_html(formula, self._shown(step))}<br><i>{symbol}</i> = "
-                    f"<b>{html.escape(self._result(step))}</b></dd>"
+                    f"{as_html(formula, self.shown(step))}<br><i>{symbol}</i> = "
+                    f"<b>{html.escape(self.result(step))}</b></dd>"
                 ),
             ]
         rows.append("</dl>")
@@ -115,10 +115,12 @@ class Working:
     def _repr_mimebundle_(self, include: Any = None, exclude: Any = None) -> dict[str, str]:
         return {"text/plain": self.text(), "text/html": self.html()}
 
-    def _shown(self, step: Step) -> dict[str, str]:
-        return {symbol: showing.value(amount, kind, self.system)[0] for symbol, (amount, kind) in step.values.items()}
+    def shown(self, step: Step) -> dict[str, str]:
+        """Return the numbers put into a step's formula, as they are shown, by symbol."""
+        return {symbol: showing.put_in(amount, kind, self.system) for symbol, (amount, kind) in step.values.items()}
 
-    def _result(self, step: Step) -> str:
+    def result(self, step: Step) -> str:
+        """Return a step's result as it is shown, with its unit."""
         return " ".join(showing.value(step.value, step.kind, self.system)).strip()
 
 
