@@ -1,0 +1,188 @@
+"""The part: read as typed, checked between neighbours, its outline and volume, what it is judged by."""
+
+from __future__ import annotations
+
+import math
+import xml.etree.ElementTree as ET
+
+import attrs
+import pytest
+from random_parts import random_entry
+from scipy import integrate
+from shapely.geometry import Polygon
+
+from handwheel.part.checks import check_part
+from handwheel.part.drawing.side_view import side_view
+from handwheel.part.profile import outline, volume
+from handwheel.part.reading_in import read_part
+from handwheel.part.samples import sampled_limits
+from handwheel.part.size_table import size_table
+
+IN = 25.4
+
+
+def typed_over(entry, feature, **fields):
+    features = [
+        {**each, **{key.replace("_", "-"): text for key, text in fields.items()}} if each["name"] == feature else each
+        for each in entry.features
+    ]
+    return attrs.evolve(entry, features=features)
+
+
+def sentences(entry):
+    part, faults = read_part(entry)
+    return [fault.sentence() for fault in (faults or check_part(part))]
+
+
+def test_the_demo_and_the_second_part_are_sound(demo, second):
+    assert check_part(demo) == check_part(second) == []
+
+
+def test_the_size_table_by_station_from_the_datum_face(demo):
+    rows = {row["feature"]: row for row in size_table(demo)}
+    seat = rows["bearing seat"]
+    assert (seat["from"], seat["to"], seat["diameter"]) == ("2.625", "3.318 / 3.308", "1.3786 / 1.3781")
+    assert rows["coupling journal"]["typed"] == "1.3125 +.0000 -.0005"
+    assert rows["collar"]["aim"] == "1.7500"
+    assert "no thread is cut" in rows["nut thread"]["turning"]
+    assert [row["feature"] for row in size_table(demo)][0] == "coupling journal"
+
+
+FAULTS = [
+    ("collar", {"from": "3.300 ±.005"}, "overlap of .0130", "meet at one station"),
+    ("collar", {"from": "3.330 ±.005"}, "gap of .0170", "meet at one station"),
+    ("pilot nose", {"to": "10.600"}, "overall length is 10.5940", "the same"),
+    ("collar", {"diameter": "1,750 ±.005"}, "comma", "type"),
+    ("collar", {"diameter": "1.750"}, "no limits are typed", "type"),
+    ("collar", {"diameter": "1.750 -.005 +.005"}, "upper limit stands first", "type"),
+    ("collar", {"diamter": "1.750 ±.005"}, "no 'diamter'", "do you mean diameter"),
+    ("collar", {"kind": "cilinder"}, "no kind of feature 'cilinder'", "do you mean cylinder"),
+    ("collar", {"diameter": ""}, "its diameter is missing", "type its diameter"),
+    ("seal lead-in", {"size": "1/4"}, "more than the step", "smaller than the step"),
+    ("seal lead-in", {"at": "5.000"}, "no section ends at 5.0000", "its station is one of"),
+    ("seal fillet", {"at": "10.594"}, "no inner corner", "needs a shoulder"),
+    ("seal fillet", {"size": "1/2"}, "more than the step", "smaller than the step"),
+    ("seal fillet", {"size": "0"}, "not more than 0", "type its leg"),
+    ("middle fillet", {"at": "3.813"}, "on one corner", "keep one"),
+    ("coupling keyseat", {"to": "2.900"}, "lies on no one section", "keep it on one section"),
+    ("nose centre", {"mouth": "1/2", "body": "5/8"}, None, None),
+    ("nose centre", {"body": "7/8", "mouth": "3/4"}, "no smaller than the end's face", "smaller centre drill"),
+    ("nose centre", {"mouth": "1/16"}, "between the drill's point and its body", "carries the centre"),
+    ("nose centre", {"end": "left end"}, "none of the choices", "coupling end, nose end"),
+    ("hub taper", {"large-at": "8.000"}, "at neither end", "station of one of them"),
+    ("hub taper", {"small": "1.100 ±.001"}, "not smaller", "change the two"),
+    ("nut thread", {"call": "3/4 UNF"}, "can't be read as a thread", "type"),
+    ("collar", {"name": "seal journal"}, "two features have this name", "name of its own"),
+    ("collar", {"to": "3.313 ±.005", "from": "3.313 ±.005"}, "starts at 3.3130", "further from the datum face"),
+]
+
+
+@pytest.mark.parametrize(("feature", "fields", "what", "remedy"), FAULTS)
+def test_a_check_names_place_fault_and_remedy(demo_entry, feature, fields, what, remedy):
+    found = sentences(typed_over(demo_entry, feature, **fields))
+    if what is None:
+        assert found == []
+    else:
+        assert any(what in sentence and remedy in sentence for sentence in found), found
+
+
+def test_an_empty_part_and_unreadable_lengths_are_said(demo_entry):
+    assert "no section" in sentences(attrs.evolve(demo_entry, features=[]))[0]
+    assert sentences(attrs.evolve(demo_entry, overall="ten"))[0].startswith("overall length: ")
+
+
+# Volume: frustums beside an independent integration of pi r² dz over the outline (scipy), and beside shapely's area
+# and centroid by Pappus's theorem.
+@pytest.mark.validation
+@pytest.mark.parametrize("finished", [True, False])
+@pytest.mark.parametrize("seed", range(12))
+def test_volume_by_two_other_ways(seed, finished):
+    part, faults = read_part(random_entry(seed))
+    assert not faults
+    points = outline(part, finished=finished)
+    half = Polygon([*points])
+    pappus = 2 * math.pi * half.centroid.y * half.area
+    assert volume(part, finished=finished) == pytest.approx(pappus, rel=1e-9)
+
+    def radius_squared(z):
+        return max(
+            (r0 + (r1 - r0) * (z - z0) / (z1 - z0)) ** 2
+            for (z0, r0), (z1, r1) in zip(points, points[1:], strict=False)
+            if z0 <= z <= z1 and z1 > z0
+        )
+
+    breaks = sorted({z for z, _ in points})
+    total = sum(
+        integrate.quad(lambda z: math.pi * radius_squared(z), a, b, limit=200)[0]
+        for a, b in zip(breaks, breaks[1:], strict=False)
+        if b - a > 1e-9
+    )
+    assert volume(part, finished=finished) == pytest.approx(total, rel=1e-6)
+
+
+def test_a_plain_cylinder_weighs_what_it_must():
+    # pi/4 × 2² × 4 in³ (exact)
+    entry = attrs.evolve(
+        random_entry(0),
+        overall="4",
+        features=[{"kind": "cylinder", "name": "bar", "from": "0", "to": "4", "diameter": "2 ±.001"}],
+    )
+    part, faults = read_part(entry)
+    assert not faults
+    assert volume(part, finished=True) == pytest.approx(math.pi * 4 * IN**3)
+
+
+def test_turning_leaves_no_less_than_the_finished_shaft(demo, second):
+    for part in (demo, second):
+        assert volume(part, finished=False) > volume(part, finished=True)
+
+
+def test_samples_hold_the_finished_shaft_and_what_turning_leaves(demo):
+    def radii(points, z):
+        return [
+            r0 + (r1 - r0) * (z - z0) / (z1 - z0)
+            for (z0, r0), (z1, r1) in zip(points, points[1:], strict=False)
+            if z0 - 1e-9 <= z <= z1 + 1e-9 and z1 - z0 > 1e-9
+        ]
+
+    turned = outline(demo, finished=False)
+    for sample in sampled_limits(demo):
+        found = radii(turned, sample.z) or [0.0]
+        assert any(sample.least - 1e-6 <= radius <= sample.most + 1e-6 for radius in found), sample
+
+
+def test_samples_find_what_is_out_of_limits(demo):
+    journal = [sample for sample in sampled_limits(demo) if sample.feature == "coupling journal"]
+    assert {round(2 * sample.least / IN, 4) for sample in journal} == {1.3120}
+    assert {round(2 * sample.most / IN, 4) for sample in journal} == {1.3125}
+    blank = [sample for sample in sampled_limits(demo) if sample.feature == "hub taper"]
+    assert min(sample.least for sample in blank) < 0.83 / 2 * IN  # the taper itself is not cut into
+    assert {round(2 * sample.most / IN, 4) for sample in blank} == {1.0635}
+
+
+def test_every_random_part_is_sound():
+    for seed in range(60):
+        assert sentences(random_entry(seed)) == [], seed
+
+
+@pytest.mark.parametrize("seed", [None, *range(20)])
+def test_side_view_letters_never_meet_and_user_text_is_escaped(demo_entry, seed):
+    entry = demo_entry if seed is None else random_entry(seed)
+    entry = attrs.evolve(entry, name='<script>"&')
+    part, _ = read_part(entry)
+    view = side_view(part, highlight="collar")
+    assert "<script>" not in view
+    root = ET.fromstring(view)
+    space = "{http://www.w3.org/2000/svg}"
+    boxes = []
+    for text in root.iter(f"{space}text"):
+        if "x" in text.attrib:
+            x, y = float(text.attrib["x"]), float(text.attrib["y"])
+            boxes.append((x, y - 10, x + 6.7 * len(text.text), y + 3))
+    for index, (x0, y0, x1, y1) in enumerate(boxes):
+        for a0, b0, a1, b1 in boxes[index + 1 :]:
+            assert x1 <= a0 or a1 <= x0 or y1 <= b0 or b1 <= y0
+    width = float(root.attrib["viewBox"].split()[2])
+    assert all(box[2] <= width for box in boxes)
+    names = {group.attrib["data-feature"] for group in root.iter(f"{space}g")}
+    assert names == {section.name for section in part.sections}
