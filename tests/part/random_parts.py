@@ -22,13 +22,18 @@ def random_entry(seed: int) -> PartEntry:
     count = chance.randint(2, 8)
     top = chance.randrange(count)
     greatest = chance.uniform(30, 44) if inch else chance.uniform(24, 32)
+    limits_of = [_limits(chance, inch) for _ in range(count)]
     diameters = [0.0] * count
     diameters[top] = greatest
     for order in (range(top - 1, -1, -1), range(top + 1, count)):
-        at = greatest
+        at, inner = greatest, top
         for index in order:
-            at = max(10.0, at - chance.choice([0.0, 0.4, 1.5, 3.0, 6.0]))
-            diameters[index] = at
+            step = chance.choice([0.0, 1.2, 2.0, 4.0, 7.0])
+            if step == 0.0 or at - step < 10.0:  # two sections of one size, turned in one go
+                limits_of[index] = limits_of[inner]
+            else:
+                at -= step
+            diameters[index], inner = at, index
     lengths = [chance.uniform(8, 40) for _ in range(count)]
     lengths[top if count == 2 else chance.randrange(count)] += 45.0  # something to grip
     if not any(length > 40 for length in lengths):
@@ -38,18 +43,13 @@ def random_entry(seed: int) -> PartEntry:
     stations = [0.0]
     for index, (diameter, length) in enumerate(zip(diameters, lengths, strict=True)):
         stations.append(float(size(stations[-1] + length)) * unit)
-        tolerance = chance.choice([0.016, 0.03, 0.08, 0.15, 0.3, 0.5] if inch else [0.012, 0.03, 0.08, 0.15, 0.3, 0.5])
-        half = f"{tolerance / 2 / unit:.5f}"
-        limits = chance.choice(
-            [f"+{half} -{half}", f"+0.0000 -{tolerance / unit:.5f}", f"+{tolerance / unit:.5f} +0.0000"]
-        )
         features.append(
             {
                 "kind": "cylinder",
                 "name": f"section {index + 1}",
                 "from": size(stations[-2]) if index else "0",
                 "to": size(stations[-1]) + chance.choice(["", f" ±{0.15 / unit:.4f}"]),
-                "diameter": f"{size(diameter)} {limits}",
+                "diameter": f"{size(diameter)} {limits_of[index]}",
             }
         )
     for index, z in enumerate(stations):
@@ -86,3 +86,12 @@ def random_entry(seed: int) -> PartEntry:
         length_tolerance=f"±{0.25 / unit:.4f}" if inch else "±0.3",
         features=[*features, *edges, *holes],
     )
+
+
+def _limits(chance: random.Random, inch: bool) -> str:
+    """Return limits as typed, from tight ones that want a fine feed to open ones."""
+    unit = 25.4 if inch else 1.0
+    tolerance = chance.choice([0.016, 0.03, 0.08, 0.15, 0.3, 0.5])
+    half = f"{tolerance / 2 / unit:.5f}"
+    whole = f"{tolerance / unit:.5f}"
+    return chance.choice([f"+{half} -{half}", f"+0.0000 -{whole}", f"+{whole} +0.0000"])

@@ -89,6 +89,11 @@ class Bar:
         """Return the least radius (mm) between two places (mm); 0 where there is no bar."""
         return min((min(p.first, p.last) for p in self._within(start, end)), default=0.0)
 
+    def corner_near(self, w: float, reach: float) -> float:
+        """Return the place (mm) of the highest step within `reach` (mm) of `w`, or `w` where there is none."""
+        ends = [place for p in self.pieces for place in (p.start, p.end) if abs(place - w) <= reach]
+        return max(ends, key=lambda place: abs(self.radii(place)[0] - self.radii(place)[1]), default=w)
+
     def last_line(self, w: float) -> str:
         """Return the line that cut last at `w` (mm); empty where nothing did."""
         return next((p.line for p in self.pieces if p.start - SHORTEST <= w <= p.end + SHORTEST), "")

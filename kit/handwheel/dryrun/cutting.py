@@ -16,6 +16,8 @@ JAW_CLEARANCE = 0.5
 """The least room (mm) between the tool's edge and the jaws."""
 FACED = 0.4
 """The last stretch of a pass (mm) against a shoulder is faced by the tool's side: its depth counts along the work."""
+CORNER_REACH = 0.2
+"""How near (mm) to the printed position the corner meant must be."""
 NO_STEP = 0.01
 """A step lower than this (mm) has no corner to touch."""
 
@@ -221,7 +223,8 @@ def chamfer(bench: Bench) -> None:
     bench.tool("chamfering")
     bench.speed_and_feed()
     lathe, bar = bench.lathe, bench.bar
-    w = bench.place()
+    # The edge touches the corner that is there; the printed position only says which corner is meant.
+    w = bar.corner_near(bench.place(), CORNER_REACH)
     corner = bench.radius_towards(w, tailstock=False)
     outside = bench.radius_towards(w, tailstock=True)
     if corner - outside <= NO_STEP:

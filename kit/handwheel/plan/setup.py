@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 
@@ -78,6 +79,7 @@ class Setup:
         self.inward = shoulder
         self.present: dict[str, float] = {}
         self.finished: dict[str, float] = {}
+        self.passed = math.inf  # the least diameter a last cut in this holding has carried past the outer end
         self.walk = 0.0  # how far the compound has moved the edge along since the carriage was zeroed
         self.operations: list[Operation] = []
 
@@ -105,6 +107,14 @@ class Setup:
             fillet = None if first else edge_at(self.part, "fillet", z)
             found.append(Stretch(section, inner + (OVERRUN if first else 0.0), outer, fillet, not first))
         return found
+
+    def finished_on(self, section: Section) -> float:
+        """Return the diameter (mm) turned on a section, its own or that of the stretch it was turned with."""
+        if section.name in self.finished:
+            return self.finished[section.name]
+        return next(
+            self.finished[each.section.name] for each in self.stretches() if each.section.stands_as == section.stands_as
+        )
 
     def pick_tool(self, kind: str) -> Tool:
         """Return the shop's tool of a kind.

@@ -48,7 +48,7 @@ def plan_turning(
         for holding in holdings:
             fine, too_fine = fine_feed((part.sections[index] for index in holding.sections), shop.lathe)
             faults += too_fine
-            turned = setups[0].finished[_top(part)] if setups else choice.bar.measured
+            turned = setups[0].finished_on(part.sections[greatest(part)]) if setups else choice.bar.measured
             setups.append(Setup(part, shop, holding, fine, choice.bar.measured, turned))
             if not faults:
                 _hold_and_turn(setups[-1])
@@ -72,10 +72,6 @@ def plan_turning(
     not_planned = tuple(leave.sentence(name, kind) for name, kind, _ in leave.unplanned(part))
     operations = tuple(operation for setup in setups for operation in setup.operations)
     return Plan(sheet, holdings, operations, not_planned), []
-
-
-def _top(part: Part) -> str:
-    return part.sections[greatest(part)].name
 
 
 def _hold_and_turn(setup: Setup) -> None:
@@ -107,13 +103,14 @@ def _hold_and_turn(setup: Setup) -> None:
 def _corners(setup: Setup) -> list[tuple[Edge, float]]:
     """Return the chamfers this holding cuts, each with the diameter turned under it."""
     part, found = setup.part, []
-    for index in setup.holding.sections:
+    top = greatest(part)
+    for index in dict.fromkeys((top, *setup.holding.sections)):
         section = part.sections[index]
-        z = section.end if setup.holding.end == "far" else section.start
-        edge = edge_at(part, "chamfer", z)
-        diameter = setup.finished.get(section.name)
-        if edge and diameter is not None:
-            found.append((edge, diameter))
+        edge = edge_at(part, "chamfer", section.end if setup.holding.end == "far" else section.start)
+        if edge:
+            found.append(
+                (edge, setup.shoulder if index == top and setup.holding.letter == "B" else setup.finished_on(section))
+            )
     return found
 
 

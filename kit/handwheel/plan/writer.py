@@ -85,7 +85,7 @@ class Writer:
             "position": self.place(distance if position is None else position),
             "carriage-turns": str(at.turns),
             "carriage-reading": showing.on_dial(at.reading, dial.division, dial.system),
-            "carriage-more": "0" if abs(more) < step / 2 else (shown if more < 0 else f"+{shown}"),
+            "carriage-more": f"+{shown}" if more > step / 2 else shown,
             "carriage-approach": FROM_TAILSTOCK,
         }
 

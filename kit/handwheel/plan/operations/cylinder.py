@@ -94,7 +94,7 @@ def _passes(setup: Setup, tool: Tool, present: float, done: int, target: int, fe
 def finish(setup: Setup, stretch: Stretch, tool: Tool) -> None:
     """Take the two last cuts, equal, the work measured between them; by the compound where the dial is too coarse."""
     section, dial = stretch.section, setup.shop.lathe.cross_slide
-    present, aim = setup.present[section.name], section.stands_as.middle
+    present, aim = min(setup.present[section.name], setup.passed), section.stands_as.middle
     fine = setup.fine if is_too_coarse(dial, section) else None
     feed = coarsest_feed(setup.shop.lathe.feeds, tool.nose_radius, FINISH) or setup.shop.lathe.feeds[0]
     block = stretch.fillet.size if stretch.fillet else 0.0
@@ -137,4 +137,4 @@ def finish(setup: Setup, stretch: Stretch, tool: Tool) -> None:
                 out_to=out_to,
             )
         measure(setup, stretch, ring.zero)
-    setup.finished[section.name] = setup.inward = ring.zero
+    setup.finished[section.name] = setup.inward = setup.passed = ring.zero
