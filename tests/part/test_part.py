@@ -45,7 +45,7 @@ def test_the_size_table_by_station_from_the_datum_face(demo):
     assert rows["coupling journal"]["typed"] == "1.3125 +.0000 -.0005"
     assert rows["collar"]["aim"] == "1.7500"
     assert "no thread is cut" in rows["nut thread"]["turning"]
-    assert [row["feature"] for row in size_table(demo)][0] == "coupling journal"
+    assert size_table(demo)[0]["feature"] == "coupling journal"
 
 
 FAULTS = [

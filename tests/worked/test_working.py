@@ -9,10 +9,10 @@ import re
 import pytest
 
 from handwheel.numbers import units
+from handwheel.numbers.faults import HandwheelError
 from handwheel.numbers.reading import read
 from handwheel.worked import forms
 from handwheel.worked.expression import as_html, as_text, evaluate
-from handwheel.numbers.faults import HandwheelError
 
 CASES = {
     "bar-stock": [{"diameter": "1.874", "length": "12.089", "material": "4140 PH"}, {"diameter": "35 mm", "length": "575 mm", "density": "7700 kg/m³"}],

@@ -45,13 +45,17 @@ def plan_turning(
     try:
         holdings, faults = choose_holdings(part, shop, choice, decided.get("first end", ""))
         setups: list[Setup] = []
+        feeds = []
         for holding in holdings:
-            fine, too_fine = fine_feed((part.sections[index] for index in holding.sections), shop.lathe)
+            feed, too_fine = fine_feed([part.sections[index] for index in holding.sections], shop.lathe)
+            feeds.append(feed)
             faults += too_fine
+        for holding, feed in zip(holdings, feeds, strict=True):
+            if faults:
+                break
             turned = setups[0].finished_on(part.sections[greatest(part)]) if setups else choice.bar.measured
-            setups.append(Setup(part, shop, holding, fine, choice.bar.measured, turned))
-            if not faults:
-                _hold_and_turn(setups[-1])
+            setups.append(Setup(part, shop, holding, feed, choice.bar.measured, turned))
+            _hold_and_turn(setups[-1])
     except HandwheelError as error:
         what, _, remedy = str(error).rpartition("; ")
         place, _, what = what.partition(": ")
