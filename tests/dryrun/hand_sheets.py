@@ -153,7 +153,7 @@ class _Writer:
 def inch_sheet() -> Sheet:
     """4.000 long: Ø1.000 ±.0002 for 1.500 from the drive end with a 1/32 chamfer, then Ø1.250 ±.005.
 
-    Blank Ø1.500 × 5.620 = 4.000 + .060 to face + 1.560 that is faced and sawn at the drive end.
+    Blank Ø1.500 × 5.620 = 4.000 + .060 to face + 1.560 that is sawn off and faced at the drive end.
     """
     a = _Writer("A", "tail end")
     # 5.620 - 4.500 out - 1.000 gripped = .120 behind the jaws
@@ -196,10 +196,12 @@ def inch_sheet() -> Sheet:
     )
     a.turn("body", *to, "1.2500", ".0000", "360 rev/min", ".004 in/rev", cross_turns="1", cross_reading=".000")
 
+    # taken out and sawn off: 4.000 and .060 to face
+    a.line("saw", "drive end", from_face="tail end", saw_length="4.060")
+
     b = _Writer("B", "drive end")
-    # the work is 5.560 now; its last 2.600 are Ø1.250; jaws from 1.160 to .160 off the tail end
-    b.hold(grip_on="body", grip_diameter="1.250", grip_length="1.000", stick_out="4.400")
-    b.line("saw", "drive end", from_face="tail end", saw_length="4.060")
+    # the work is 4.060 now; its last 2.600 are Ø1.250; jaws from 1.160 to .160 off the tail end
+    b.hold(grip_on="body", grip_diameter="1.250", grip_length="1.000", stick_out="2.900")
     b.line("swing", scale_reads="87.13°", from_axis="2.87°", way="feeding in goes in and towards the headstock")
     b.line("mount", tool="facing tool")
     b.touch_face(".000")

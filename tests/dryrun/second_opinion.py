@@ -35,9 +35,8 @@ def part_comes_out(sheet, shop, samples) -> bool:
         elif line.motion == "mount":
             tool = tools[values["tool"]]
         elif line.motion == "saw":
-            low, high = (
-                (high - mm(values["saw-length"]), high) if not far_out else (low, low + mm(values["saw-length"]))
-            )
+            kept = mm(values["saw-length"])
+            low, high = (high - kept, high) if values["from-face"] == sheet.far_end else (low, low + kept)
         elif line.motion == "touch-face":
             carriage = float(number(values["carriage-set"])) * marked
         elif line.motion == "face":

@@ -34,7 +34,7 @@ def test_a_size_is_as_sure_as_its_last_printed_place():
 
 
 def test_limits_are_read_whichever_way_round_they_are_printed():
-    read = read_line(line_of(hand.inch_sheet(), "B17"), "in", hand.INCH_SHOP.lathe)
+    read = read_line(line_of(hand.inch_sheet(), "B16"), "in", hand.INCH_SHOP.lathe)
     assert read.limits == pytest.approx((0.9998 * INCH, 1.0002 * INCH))
 
 
