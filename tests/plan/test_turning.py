@@ -133,7 +133,7 @@ def test_no_bar_that_serves_is_said_bar_by_bar(demo):
     ):
         choose_bar(part, demo.shop)
     short = attrs.evolve(demo.shop, rack=tuple(attrs.evolve(bar, length=300.0) for bar in demo.shop.rack))
-    with pytest.raises(HandwheelError, match="and the blank needs 12.089 in"):
+    with pytest.raises(HandwheelError, match=r"and the blank needs 12\.089 in"):
         choose_bar(demo.part, short)
 
 
@@ -144,10 +144,10 @@ def test_where_a_division_is_more_than_a_fifth_of_the_tolerance_the_compound_fee
     assert is_too_coarse(dial_, by_name["bearing seat"])
     assert is_too_coarse(dial_, by_name["coupling journal"])
     assert not is_too_coarse(dial_, by_name["collar"])  # .010 / 5 = .002: not more
-    for name in by_name:
+    for name, section in by_name.items():
         last = lines_of(demo.plan, name, "turn")
         if last:
-            assert ("compound-reading" in last[-1].values) == is_too_coarse(dial_, by_name[name])
+            assert ("compound-reading" in last[-1].values) == is_too_coarse(dial_, section)
 
 
 def test_a_tolerance_no_dial_can_set_is_said(demo):
@@ -173,10 +173,6 @@ def test_a_neck_a_long_part_and_a_missing_tool_are_said(demo):
     features = [{**each, "diameter": "1.520 ±.003"} if each["name"] == "middle section" else each for each in features]
     part, _ = read_part(attrs.evolve(demo.part.entry, features=features))
     assert "so it is a neck" in plan_turning(part, demo.shop, demo.choice)[1][0].sentence()
-    with pytest.raises(HandwheelError, match="is not in the table"):
-        from handwheel.tables.materials import material
-
-        material("mild cheese")
 
 
 def test_what_is_not_planned_is_said_on_plan_and_sheet(demo):

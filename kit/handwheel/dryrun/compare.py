@@ -12,6 +12,8 @@ from handwheel.shop.values import Shop, System
 
 ALLOWANCE = 1e-6
 """Sizes are compared with this allowance, mm."""
+BESIDE = 2.0
+"""How far (mm) beside a place the cut is looked for that stopped short of it."""
 MOUTH_ALLOWANCE = 0.05
 """How far (mm) a centre hole's mouth may be off: it is drilled by eye."""
 
@@ -63,9 +65,12 @@ def compare(
         rows.append(Judged(feature, shown, limits, ok))
         if not ok:
             off_the_end = got <= 0 or worst.most <= 0
+            small = got < worst.least
             cut_by = _last_faced(bar) if off_the_end else bar.last_line(bar.start + worst.z)
+            if not (off_the_end or small):
+                cut_by = _stopped_short(bar, worst) or cut_by
             where = "" if cut_by else "; no line has cut there"
-            size = "small" if got < worst.least else "big"
+            size = "small" if small else "big"
             findings.append(
                 Finding(
                     cut_by or last_lines.get(feature, ""),
@@ -75,6 +80,27 @@ def compare(
                 )
             )
     return rows, findings
+
+
+def _stopped_short(bar: Bar, sample: SampleLike) -> str:
+    """Return the line whose cut ends beside a sample where too much stands: it should have gone on."""
+    beside = [bar.start + sample.z + side * BESIDE for side in (-1, 1)]
+    return next((bar.last_line(w) for w in beside if 0 < max(bar.radii(w)) <= sample.most), "")
+
+
+def compare_length(bar: Bar, shortest: float, longest: float, system: System) -> list[Finding]:
+    """Judge the overall length (mm) once the work is faced."""
+    if not bar.faced or shortest - ALLOWANCE <= bar.length <= longest + ALLOWANCE:
+        return []
+    wrong, right = ("short", shortest) if bar.length < shortest else ("long", longest)
+    most = "least" if wrong == "short" else "most"
+    return [
+        Finding(
+            _last_faced(bar),
+            f"after it the work is {length(bar.length, system)} long, which is too {wrong}",
+            f"at {most} {length(right, system)} is right",
+        )
+    ]
 
 
 def _last_faced(bar: Bar) -> str:

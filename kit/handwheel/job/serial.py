@@ -53,7 +53,7 @@ def from_text(text: str, name: str) -> Job:
         raise HandwheelError(f"{name}: it is no job: its values are nested without end") from error
     except ValueError as error:
         where = f", line {error.lineno}, column {error.colno}" if isinstance(error, json.JSONDecodeError) else ""
-        what = "it ends too early" if _is_cut_short(text) else str(error).split(":", maxsplit=1)[0].lower()
+        what = "it ends too early" if _is_cut_short(text) else str(error).split(":", maxsplit=1)[0]
         raise HandwheelError(
             f"{name}{where}: the file is broken ({what}); take the last good one from its history folder"
         ) from error

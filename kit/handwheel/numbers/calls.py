@@ -44,6 +44,8 @@ def read_limits(text: str, system: str = "in", default: str | None = None, name:
         read("length", cleaned, system, name)  # a size alone, or its own refusal
         return _with_text(read_limits(f"{cleaned} {default}", system, None, name), text)
     else:
+        if not re.search(r"[+±]|.-", cleaned):
+            read("length", cleaned, system, name)  # what is no size at all is refused as that
         raise _refusal(text, name, "no limits are typed with it")
     nominal = read("length", f"{size} {unit}" if unit else size, system, name)
     upper, lower = (read("number", each.replace(" ", ""), system, name).exact for each in (first, second))

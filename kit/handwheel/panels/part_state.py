@@ -56,9 +56,8 @@ class PartState:
     def type_over(self, feature: str, field: str, text: str) -> None:
         """Take a typed size: plan the part with it, or keep the part and say what is wrong with the size."""
         self.feature = feature
-        features = [{**entry, field: text} if entry["name"] == feature else entry for entry in self.job.part.features]
         try:
-            self._take(attrs.evolve(self.job, part=attrs.evolve(self.job.part, features=features)))
+            self._take(attrs.evolve(self.job, part=typed_over(self.job.part, feature, field, text)))
         except HandwheelError as fault:
             self.sentences = (str(fault),)
 

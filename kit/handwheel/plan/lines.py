@@ -93,14 +93,14 @@ MOTIONS: Mapping[str, tuple[tuple[str, ...], tuple[str, ...]]] = MappingProxyTyp
         # the end is faced from outside to the centre at this carriage reading
         "face": (
             ("carriage-turns", "carriage-reading", "carriage-more", "carriage-approach", "speed", "feed"),
-            ("diameter",),
+            (),
         ),
         "centre": (("drill", "mouth", "depth", "speed"), ()),
         "support": (("holding",), ()),
         # the tool just touches the outside: the cross-slide dial's ring is set so that zero-diameter reads zero
         "touch": (
-            ("touch-diameter", "from-face", "position", "cross-set", "zero-diameter", "zero-pass"),
-            ("speed",),
+            ("touch-diameter", "from-face", "position", "cross-set", "zero-diameter", "zero-pass", "speed"),
+            (),
         ),
         # one pass towards the headstock, ending at position; then faced out or withdrawn
         "turn": ((*_CUT, "diameter", "left-to-go"), (*_CROSS, *_COMPOUND, "face-out-to")),
