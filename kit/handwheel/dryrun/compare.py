@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Container, Iterable, Sequence
 from typing import Protocol
 
 from handwheel.dryrun.bar import Bar
@@ -86,6 +86,20 @@ def _stopped_short(bar: Bar, sample: SampleLike) -> str:
     """Return the line whose cut ends beside a sample where too much stands: it should have gone on."""
     beside = [bar.start + sample.z + side * BESIDE for side in (-1, 1)]
     return next((bar.last_line(w) for w in beside if 0 < max(bar.radii(w)) <= sample.most), "")
+
+
+def never_named(samples: Sequence[SampleLike], named: Container[str]) -> list[Finding]:
+    """Note each feature with a shape of its own that no line names.
+
+    A chamfer's or a fillet's limits change along it; where its place may vary more than its size, a sharp corner
+    would pass for it. Cylinders of one size may be turned in one go, and a cylinder not cut shows in its size.
+    """
+    shapes = [feature for feature in dict.fromkeys(s.feature for s in samples) if feature not in named]
+    return [
+        Finding("", f"no line cuts the {feature} or leaves it for later", f"put in the line for the {feature}")
+        for feature in shapes
+        if len({(s.least, s.most) for s in samples if s.feature == feature}) > 1
+    ]
 
 
 def compare_length(bar: Bar, shortest: float, longest: float, system: System) -> list[Finding]:

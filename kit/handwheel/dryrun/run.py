@@ -12,8 +12,8 @@ from types import MappingProxyType
 
 from handwheel.dryrun import cutting, holding, touching
 from handwheel.dryrun.bench import Bench, CannotGoOnError
-from handwheel.dryrun.compare import HoleLike, SampleLike, compare, compare_holes, compare_length
-from handwheel.dryrun.report import Finding, Report
+from handwheel.dryrun.compare import HoleLike, SampleLike, compare, compare_holes, compare_length, never_named
+from handwheel.dryrun.report import Report
 from handwheel.plan.lines import Sheet
 from handwheel.shop.values import Shop
 
@@ -57,11 +57,7 @@ def dry_run(sheet: Sheet, shop: Shop, samples: Sequence[SampleLike], holes: Sequ
             except CannotGoOnError:
                 continue
     last_lines = {line.feature: line.number for line in sheet.lines if line.feature}
-    unserved = [
-        Finding("", f"no line of it cuts {feature} or leaves it for later", f"put in the line for {feature}")
-        for feature in dict.fromkeys(sample.feature for sample in samples)
-        if feature not in last_lines
-    ]
+    unserved = never_named(samples, last_lines)
     length = compare_length(bench.bar, shortest, longest, bench.system)
     judged, outside = compare(bench.bar, samples, bench.system, last_lines)
     drilled, missing = compare_holes(bench.bar, holes, shop, bench.system)

@@ -23,8 +23,7 @@ def touch(bench: Bench) -> None:
     """The tool touches the outside; the cross-slide dial's ring is set so that zero is a diameter."""
     bench.held()
     bench.tool(*TURNING)
-    if bench.has("speed"):
-        bench.speed_and_feed()
+    bench.speed_and_feed()
     w = bench.place()
     radius = max(bench.bar.radii(w))
     if radius <= 0 or bench.lathe.outward * (w - bench.lathe.jaw_face) <= 0:

@@ -50,9 +50,8 @@ class PartPanel(widgets.VBox):
         self._show()
 
     def _typed(self, key: tuple[str, str], text: str) -> None:
-        if self.state.fields[key] != text:
-            self.state.type_over(*key, text)
-            self._show()
+        self.state.type_over(*key, text)
+        self._show()
 
     def _kept(self) -> None:
         try:

@@ -13,6 +13,7 @@ from handwheel.job.road import Road, run_road
 from handwheel.job.values import Job
 from handwheel.numbers.faults import HandwheelError
 from handwheel.part.drawing.side_view import side_view
+from handwheel.part.typing_over import typed_over
 from handwheel.plan.lines import Line
 from handwheel.shop.values import Shop
 
