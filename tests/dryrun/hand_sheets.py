@@ -175,6 +175,7 @@ def inch_sheet() -> Sheet:
         cross_set=".075",
         zero_diameter="1.2500",
         zero_pass="2",
+        speed="240 rev/min",
     )
     # 2.600 = 3 turns of .750 and .350
     to = ("2.600", ("3", ".350", "0"))
@@ -220,6 +221,7 @@ def inch_sheet() -> Sheet:
         cross_set=".050",
         zero_diameter="1.0000",
         zero_pass="3",
+        speed="240 rev/min",
     )
     to = ("1.5000", ("2", ".000", "0"))
     # .100 in: .150; 1.300. then .200 in: .250; 1.100. then .245 in: .295; 1.010
@@ -338,6 +340,7 @@ def metric_sheet() -> Sheet:
         cross_set="2.00",
         zero_diameter="30.00",
         zero_pass="3",
+        speed="200 rev/min",
     )
     to = ("40.0", ("2", "0.0", "0"))
     # 5 off: 2 + 5 = 7 = 1 × 4 + 3; 35 left standing, 5 to go
@@ -357,6 +360,7 @@ def metric_sheet() -> Sheet:
         zero_pass="1",
     )
     a.turn("journal", *to, "30.00", "0.00", "500 rev/min", "0.1 mm/rev", cross_turns="1", cross_reading="0.00")
+    a.line("leave", "bar", from_face="free end", position="40.0")
     return Sheet(
         number="2",
         units="mm",

@@ -10,6 +10,7 @@ import numpy as np
 from wrong_sheets import number
 
 STEP = 0.02
+FACED = 0.42  # the last stretch against a shoulder (mm) is faced, not turned
 UNITS = {"in": 25.4, "mm": 1.0}
 
 
@@ -25,13 +26,15 @@ def part_comes_out(sheet, shop, samples) -> bool:
     radius = np.full(places.shape, mm(sheet.blank_diameter) / 2)
     low, high = 0.0, length
     tools = {tool.name: tool for tool in shop.tools}
-    tool, far_out, carriage = None, True, 0.0
+    tool, far_out, jaws, carriage, touched = None, True, 0.0, 0.0, (low, high)
     dial = shop.lathe.carriage
     marked = UNITS[dial.system]
     for line in sheet.lines:
         values = line.values
         if line.motion == "hold":
             far_out = values["end-out"] == sheet.far_end
+            out = mm(values["stick-out"])
+            jaws = high - out if far_out else low + out
         elif line.motion == "mount":
             tool = tools[values["tool"]]
         elif line.motion == "saw":
@@ -39,18 +42,24 @@ def part_comes_out(sheet, shop, samples) -> bool:
             low, high = (high - kept, high) if values["from-face"] == sheet.far_end else (low, low + kept)
         elif line.motion == "touch-face":
             carriage = float(number(values["carriage-set"])) * marked
+            touched = (low, high)
         elif line.motion == "face":
             reading = int(values["carriage-turns"]) * dial.per_turn + float(number(values["carriage-reading"])) * marked
             off = (reading - carriage) * dial.true_lead + mm(values["carriage-more"])
-            low, high = (low, high - off) if far_out else (low + off, high)
+            low, high = (low, touched[1] - off) if far_out else (touched[0] + off, high)
+            if (high <= jaws) if far_out else (low >= jaws):
+                return False
         elif line.motion in ("turn", "chamfer"):
             at = mm(values["position"])
+            if (high - at <= jaws) if far_out else (low + at >= jaws):
+                return False
             inward = (high - places if far_out else places - low) - at
             if line.motion == "turn":
                 stands = np.where(
                     (inward <= 0) & (places >= low) & (places <= high), mm(values["diameter"]) / 2, np.inf
                 )
-                if np.max(radius - stands, where=stands < np.inf, initial=0.0) > tool.max_depth + 1e-3:
+                turned = (stands < np.inf) & (inward < -FACED)
+                if np.max(radius - stands, where=turned, initial=0.0) > tool.max_depth + 1e-3:
                     return False
             else:
                 corner, leg = mm(values["corner-diameter"]) / 2, mm(values["size"])

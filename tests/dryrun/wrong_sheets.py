@@ -324,6 +324,8 @@ def stick_out_too_short(sheet: Sheet, shop: Shop) -> Iterator[Wrong]:
         rest = sheet.lines[place + 1 :]
         until = next((at for at, later in enumerate(rest) if later.motion == "hold"), len(rest))
         cuts = [number(cut.values["position"]) for cut in rest[:until] if cut.motion == "turn"]
+        if not cuts:
+            continue  # held short, to face and centre drill
         shorter = edited(sheet, line, stick_out=printed(max(cuts) * Decimal(".9"), line.values["stick-out"]))
         yield Wrong(shorter, line.number, after(sheet, line))
 
@@ -389,7 +391,7 @@ def inch_for_millimetre(sheet: Sheet, shop: Shop) -> Iterator[Wrong]:
             if line.motion == "touch-face":
                 continue
             other = edited(sheet, line, **{name.replace("-", "_"): printed(number(text) * factor, text)})
-            yield Wrong(other, line.number, after(sheet, line), may_be_harmless=name == "position")
+            yield Wrong(other, line.number, after(sheet, line), may_be_harmless=name in ("position", "stick-out"))
 
 
 def half_of_what_is_left(sheet: Sheet, shop: Shop) -> Iterator[Wrong]:
