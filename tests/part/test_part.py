@@ -11,6 +11,7 @@ from random_parts import random_entry
 from scipy import integrate
 from shapely.geometry import Polygon
 
+from handwheel import assets
 from handwheel.part.checks import check_part
 from handwheel.part.drawing.side_view import side_view
 from handwheel.part.profile import outline, volume
@@ -186,3 +187,8 @@ def test_side_view_letters_never_meet_and_user_text_is_escaped(demo_entry, seed)
     assert all(box[2] <= width for box in boxes)
     names = {group.attrib["data-feature"] for group in root.iter(f"{space}g")}
     assert names == {section.name for section in part.sections}
+
+
+def test_the_picture_beside_the_readme_is_the_demos_side_view(demo):
+    stored = assets.sample_shop_file().with_name("side-view.svg").read_text(encoding="utf-8")
+    assert stored == side_view(demo) + "\n"

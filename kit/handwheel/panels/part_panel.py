@@ -43,7 +43,7 @@ class PartPanel(widgets.VBox):
         self._keep.on_click(lambda _: self._kept())
         table = widgets.VBox([*self._fields.values()], layout={"flex": "0 0 28em"})
         beside = widgets.VBox(
-            [self._said, self._drawing, self._dials, self._keep],
+            [widgets.HBox([self._keep, self._said]), self._drawing, self._dials],
             layout={"flex": "1 1 auto", "min_width": "0"},
         )
         super().__init__([widgets.HBox([table, beside])])

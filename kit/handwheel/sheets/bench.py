@@ -74,11 +74,11 @@ def lines_html(lines: Sequence[Line]) -> str:
         f"<td>{_pairs(each.work)}</td></tr>"
         for each in shown
     ]
-    return f'<table class="dial-lines"><tbody>{"".join(cells)}</tbody></table>'
+    return f'<table class="dial-lines" style="line-height:1.4"><tbody>{"".join(cells)}</tbody></table>'
 
 
 def _pairs(pairs: Sequence[tuple[str, str]]) -> str:
-    return "<br>".join(f"{escape(label)} <b>{escape(value)}</b>" for label, value in pairs)
+    return " · ".join(f"{escape(label)} <b>{escape(value)}</b>" for label, value in pairs)
 
 
 def _content(sheet: Sheet, around: Surround) -> dict[str, object]:
