@@ -57,10 +57,11 @@ def test_pencil_carriage_positions(demo):
     assert faced.values["position"] == "6.781"
     assert (faced.values["carriage-turns"], faced.values["carriage-reading"]) == ("9", ".030")
     assert faced.values["carriage-more"] == "+.001"
-    # below the block: 6.781 - .0625 - .250 mm (.0098) = 6.7087
+    # below the block: 6.781 - .0625 - .250 mm (.0098) = 6.7087; the last division before it and .004 on by the indicator
     below = lines_of(demo.plan, "seal journal", "turn")[2]
     assert below.values["position"] == "6.709"
-    assert (below.values["carriage-turns"], below.values["carriage-reading"]) == ("8", ".710")
+    assert (below.values["carriage-turns"], below.values["carriage-reading"]) == ("8", ".705")
+    assert below.values["carriage-more"] == "+.004"
 
 
 def test_pencil_fine_feed_of_the_bearing_seat(demo):

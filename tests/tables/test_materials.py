@@ -39,8 +39,16 @@ def test_an_unknown_material_lists_what_there_is():
 
 
 @pytest.mark.validation
+def test_4140_beside_its_published_property_sheets():
+    """AISI 4140: .284 lb/in³, 6.83e-6/°F from 68 to 212 °F, 12.3e-6/°C (published property sheets, secondary copies)."""
+    steel = material("4140 PH")
+    assert steel.density == pytest.approx(0.284 * 0.45359237 / 0.0254**3, rel=0.003)
+    assert steel.expansion == pytest.approx(6.83e-6 * 1.8, rel=0.005)
+    assert steel.expansion == pytest.approx(12.3e-6)
+
+
+@pytest.mark.validation
 def test_densities_beside_handbook_values():
-    # carbon and low-alloy steel .284 lb/in³; martensitic stainless 7.7 kg/dm³ (general handbooks, EN 10088-1; from memory)
-    pounds = 0.45359237 / 0.0254**3
-    assert material("1018").density == pytest.approx(0.284 * pounds, rel=0.003)
+    # carbon steel .284 lb/in³; martensitic stainless 7.7 kg/dm³ (general handbooks, EN 10088-1; from memory)
+    assert material("1018").density == pytest.approx(0.284 * 0.45359237 / 0.0254**3, rel=0.003)
     assert material("1.4021").density == pytest.approx(7700)

@@ -30,7 +30,9 @@ class DialPosition:
     left_over: float
 
 
-def on_dial(marked: Length, division: Length, per_turn: Length, start: Length = 0.0) -> DialPosition:
+def on_dial(
+    marked: Length, division: Length, per_turn: Length, start: Length = 0.0, *, short: bool = False
+) -> DialPosition:
     """Turn an amount into turns and divisions of a dial: the one place where a length meets a dial's marks.
 
     Args:
@@ -38,9 +40,10 @@ def on_dial(marked: Length, division: Length, per_turn: Length, start: Length = 
         division: one division, mm as marked.
         per_turn: one turn, mm as marked; a whole number of divisions.
         start: the reading it starts from, mm as marked; within one turn.
+        short: stop at the last division not beyond the amount, a plain yes or no; else at the nearest.
 
     Returns:
-        Divisions gone (the nearest whole number), zeros passed since the start, the reading at the end and
+        Divisions gone, zeros passed since the start, the reading at the end and
         what is left over, mm as marked.
 
     Raises:
@@ -57,7 +60,7 @@ def on_dial(marked: Length, division: Length, per_turn: Length, start: Length = 
         raise HandwheelError("per-turn: a turn must be a whole number of divisions; read both off the dial again")
     if not 0 <= start < per_turn + 1e-9:
         raise HandwheelError("start: the dial's reading lies between 0 and one turn")
-    divisions = round(marked / division)
+    divisions = math.floor(marked / division + 1e-6) if short else round(marked / division)
     # Counted in whole divisions, so that a reading a float's breadth below a full turn is no turn short.
     position = start / division + divisions
     turns = math.floor(position / count + 1e-9)
