@@ -111,7 +111,7 @@ def estimate(plan: Plan, choice: StockChoice, shop: Shop) -> Estimate:
 def _words(operation: Operation) -> str:
     if operation.kind in ("hold", "support", "saw"):
         return {"hold": "hold the work", "support": "bring up the centre", "saw": "saw the stub off"}[operation.kind]
-    return f"{operation.kind} {operation.feature}"
+    return f"{operation.kind}: {operation.feature}"
 
 
 def _lines(operation: Operation) -> str:

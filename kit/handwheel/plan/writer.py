@@ -76,9 +76,10 @@ class Writer:
         `position` is where the tool's edge then stands, where that is not the carriage's own travel.
         """
         dial = self.shop.lathe.carriage
-        at = on_dial(distance / dial.true_lead, dial.division, dial.per_turn, short=True)
         step = INDICATOR[dial.system]
-        more = round(at.left_over * dial.true_lead / step) * step
+        reached = round(distance / dial.true_lead / step) * step  # finer than the indicator nobody sets
+        at = on_dial(reached, dial.division, dial.per_turn, short=True)
+        more = at.left_over * dial.true_lead
         shown = showing.length(more, dial.system, 3 if dial.system == "in" else 2)
         return {
             "from-face": self.face,
