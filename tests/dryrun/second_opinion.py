@@ -7,7 +7,7 @@ wrong with an edited sheet, this must agree that the part still comes out and no
 from __future__ import annotations
 
 import numpy as np
-from wrong_sheets import number
+from printed import number
 
 STEP = 0.02
 FACED = 0.42  # the last stretch against a shoulder (mm) is faced, not turned

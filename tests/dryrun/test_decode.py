@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hand_sheets as hand
 import pytest
+from hand_shops import INCH_SHOP, METRIC_SHOP
 
 from handwheel.dryrun.decode import read_line, size
 from handwheel.numbers.faults import HandwheelError
@@ -17,13 +18,13 @@ def line_of(sheet, number):
 
 
 def test_sizes_are_in_the_sheets_units_and_dials_in_their_own():
-    read = read_line(line_of(hand.inch_sheet(), "A10"), "in", hand.INCH_SHOP.lathe)
+    read = read_line(line_of(hand.inch_sheet(), "A10"), "in", INCH_SHOP.lathe)
     assert read.sizes["position"].value == pytest.approx(2.6 * INCH)
     assert read.sizes["cross-reading"].value == pytest.approx(0.05 * INCH)
     assert (read.counts["carriage-turns"], read.counts["cross-turns"]) == (3, 1)
     # a metric dial beside an inch sheet: its marks stay millimetres
     values = {"from-face": "free end", "carriage-set": "12.5"}
-    read = read_line(Line("A1", "touch-face", "", "", values), "in", hand.METRIC_SHOP.lathe)
+    read = read_line(Line("A1", "touch-face", "", "", values), "in", METRIC_SHOP.lathe)
     assert read.sizes["carriage-set"].value == pytest.approx(12.5)
 
 
@@ -34,13 +35,13 @@ def test_a_size_is_as_sure_as_its_last_printed_place():
 
 
 def test_limits_are_read_whichever_way_round_they_are_printed():
-    read = read_line(line_of(hand.inch_sheet(), "B16"), "in", hand.INCH_SHOP.lathe)
+    read = read_line(line_of(hand.inch_sheet(), "B16"), "in", INCH_SHOP.lathe)
     assert read.limits == pytest.approx((0.9998 * INCH, 1.0002 * INCH))
 
 
 def test_every_string_that_cannot_be_read_is_told():
     values = {"from-face": "tail end", "carriage-set": "a bit"}
-    read = read_line(Line("A1", "touch-face", "", "", values), "in", hand.INCH_SHOP.lathe)
+    read = read_line(Line("A1", "touch-face", "", "", values), "in", INCH_SHOP.lathe)
     assert [name for name, _ in read.unread] == ["carriage-set"]
     with pytest.raises(HandwheelError, match="Position"):
         size("length", "about 2", "in", "Position")

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from math import asin, cos, degrees, radians
 
-import hand_sheets as hand
 import pytest
+from hand_shops import INCH_SHOP
 
 from handwheel.dryrun.lathe import Slide, VirtualLathe
 from handwheel.shop.values import Dial
@@ -59,7 +59,7 @@ def test_from_the_wrong_side_the_slide_stands_off_by_the_backlash():
 @pytest.mark.parametrize("share", [0.1, 0.05])
 def test_a_fine_feed_takes_a_tenth_or_a_twentieth_and_walks_along(share):
     angle = degrees(asin(share))
-    lathe = VirtualLathe(hand.INCH_SHOP.lathe)
+    lathe = VirtualLathe(INCH_SHOP.lathe)
     lathe.out = "far"
     lathe.swing(angle, towards_headstock=True)
     lathe.touch_radius(20.0, 0.0)

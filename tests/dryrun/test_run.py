@@ -5,13 +5,14 @@ from __future__ import annotations
 import hand_sheets as hand
 import pytest
 from attrs import evolve
+from hand_shops import INCH_SHOP, METRIC_SHOP
 
 from handwheel.dryrun.run import dry_run
 from handwheel.numbers.faults import HandwheelError
 
 
 def run_inch(sheet):
-    return dry_run(sheet, hand.INCH_SHOP, hand.inch_samples(), hand.inch_holes())
+    return dry_run(sheet, INCH_SHOP, hand.inch_samples(), hand.inch_holes())
 
 
 def changed(sheet, number, **values):
@@ -49,7 +50,7 @@ def test_the_inch_sheet_cuts_its_shaft():
 
 
 def test_the_metric_sheet_cuts_its_journal_on_dials_that_read_diameter():
-    report = dry_run(hand.metric_sheet(), hand.METRIC_SHOP, hand.metric_samples(), [])
+    report = dry_run(hand.metric_sheet(), METRIC_SHOP, hand.metric_samples(), [])
     assert report.ok, report.text()
 
 
@@ -138,7 +139,7 @@ def test_a_feature_never_cut_is_named():
 
 def test_a_sheet_for_another_lathe_cannot_be_read():
     with pytest.raises(HandwheelError, match="is for the lathe"):
-        dry_run(hand.inch_sheet(), hand.METRIC_SHOP, [], [])
+        dry_run(hand.inch_sheet(), METRIC_SHOP, [], [])
     with pytest.raises(HandwheelError, match="blank"):
         run_inch(evolve(hand.inch_sheet(), blank_diameter="about 1-1/2"))
 

@@ -1,82 +1,58 @@
-"""Wrong sheets are caught, and the right line is named: the table of caught and applied, by kind."""
+"""Wrong sheets are caught, and the right line is named. `pytest -s tests/dryrun/test_wrong_sheets.py` shows the tables."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from pathlib import Path
 
 import hand_sheets as hand
 import pytest
+from hand_shops import INCH_SHOP, METRIC_SHOP
 from second_opinion import part_comes_out
+from tallies import all_kinds, check, table
 from wrong_sheets import KINDS
 
-from handwheel.dryrun.run import dry_run
+from handwheel import assets
+from handwheel.job.folder import job_file, open_job
+from handwheel.job.road import whole_road
+from handwheel.part.samples import sampled_limits
 
-INCH = ("inch", hand.inch_sheet(), hand.INCH_SHOP, hand.inch_samples(), hand.inch_holes())
-METRIC = ("metric", hand.metric_sheet(), hand.METRIC_SHOP, hand.metric_samples(), [])
-
-
-@dataclass
-class Tally:
-    """How one kind of wrong sheet fared."""
-
-    applied: int = 0
-    caught: int = 0
-    harmless: int = 0
-    missed: list[str] = field(default_factory=list)
-    misnamed: list[str] = field(default_factory=list)
+SECOND_JOB = Path(__file__).resolve().parents[1] / "job" / "data" / "second-job"
 
 
-def tally(kind, sheet, shop, samples, holes) -> Tally:
-    """Make every wrong sheet of a kind and see what the dry run says of it."""
-    result = Tally()
-    for wrong in kind(sheet, shop):
-        result.applied += 1
-        report = dry_run(wrong.sheet, shop, samples, holes)
-        if not report.faults:
-            harmless = wrong.may_be_harmless and part_comes_out(wrong.sheet, shop, samples)
-            result.harmless += harmless
-            if not harmless:
-                result.missed.append(wrong.edited)
-        elif wrong.rightly_named(report.faults[0]):
-            result.caught += 1
-        else:
-            result.misnamed.append(f"{wrong.edited}: {report.faults[0].sentence()}")
-    return result
+def road_to(job):
+    """A job's planned sheet with all the dry run needs."""
+    road = whole_road(open_job(job), folder=job_file(job).parent)
+    return road.plan.sheet, road.shop, sampled_limits(road.part), road.part.centre_holes
 
 
-def table(tallies: dict[str, Tally]) -> str:
-    """The table of kinds: caught with the right line named, proven harmless, applied."""
-    rows = [f"{'kind':36} {'applied':>8} {'caught':>8} {'harmless':>9}"]
-    rows += [f"{name:36} {t.applied:8} {t.caught:8} {t.harmless:9}" for name, t in tallies.items()]
-    total = [sum(getattr(t, name) for t in tallies.values()) for name in ("applied", "caught", "harmless")]
-    return "\n".join([*rows, f"{'all':36} {total[0]:8} {total[1]:8} {total[2]:9}"])
+SHEETS = {
+    "inch hand sheet": lambda: (hand.inch_sheet(), INCH_SHOP, hand.inch_samples(), hand.inch_holes()),
+    "metric hand sheet": lambda: (hand.metric_sheet(), METRIC_SHOP, hand.metric_samples(), []),
+    "demo job": lambda: road_to(assets.demo_job_file()),
+    "second job": lambda: road_to(SECOND_JOB),
+}
+# how many of the kinds can be done to the sheet at all and are caught
+CAUGHT = {"inch hand sheet": 24, "metric hand sheet": 19, "demo job": 24, "second job": 24}
 
 
-def check(tallies: dict[str, Tally]) -> None:
-    """Every wrong sheet is caught with the right line named, or proven harmless."""
-    for name, t in tallies.items():
-        assert not t.missed, f"{name}: not caught at {t.missed}"
-        assert not t.misnamed, f"{name}: {t.misnamed}"
-        assert t.caught + t.harmless == t.applied
-        assert not t.applied or t.caught, f"{name}: none was caught"
-
-
-@pytest.mark.parametrize("name, sheet, shop, samples, holes", [INCH, METRIC], ids=["inch", "metric"])
-def test_wrong_hand_sheets_are_caught(name, sheet, shop, samples, holes):
-    tallies = {kind.__name__.replace("_", " "): tally(kind, sheet, shop, samples, holes) for kind in KINDS}
-    print(f"\n{name} hand sheet\n{table(tallies)}")
+@pytest.mark.parametrize("name", SHEETS)
+def test_wrong_sheets_are_caught(name):
+    tallies = all_kinds(*SHEETS[name]())
+    print(f"\n{name}\n{table(tallies)}")
     check(tallies)
-    assert sum(t.caught > 0 for t in tallies.values()) >= {"inch": 24, "metric": 18}[name]
+    assert sum(t.caught > 0 for t in tallies.values()) == CAUGHT[name]
 
 
-def test_the_second_opinion_can_disagree():
-    sheet, shop = hand.inch_sheet(), hand.INCH_SHOP
-    assert part_comes_out(sheet, shop, hand.inch_samples())
+def test_the_second_opinion_agrees_on_good_sheets_and_can_disagree():
+    for name, made in SHEETS.items():
+        sheet, shop, samples, _ = made()
+        assert part_comes_out(sheet, shop, samples), name
+    sheet, shop, samples = hand.inch_sheet(), INCH_SHOP, hand.inch_samples()
     refused = [
         wrong
         for kind in KINDS
         if kind.__name__ in ("chamfer_twice_the_size", "past_the_shoulder", "saw_too_short")
         for wrong in kind(sheet, shop)
-        if not part_comes_out(wrong.sheet, shop, hand.inch_samples())
+        if not part_comes_out(wrong.sheet, shop, samples)
     ]
     assert len(refused) >= 3
