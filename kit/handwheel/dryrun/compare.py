@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Container, Iterable, Sequence
+from fractions import Fraction
 from typing import Protocol
 
 from handwheel.dryrun.bar import Bar
 from handwheel.dryrun.report import Finding, Judged
+from handwheel.numbers.reading import Limits, Typed
 from handwheel.numbers.showing import length
+from handwheel.numbers.showing import limits as shown_limits
 from handwheel.shop.values import Shop, System
 
 ALLOWANCE = 1e-6
@@ -61,7 +64,7 @@ def compare(
         ok = _margin(bar, worst) >= -ALLOWANCE
         got = _nearest(bar, worst)
         shown = f"Ø{length(2 * got, system)} at {length(worst.z, system)}"
-        limits = f"{length(2 * worst.most, system)} / {length(2 * worst.least, system)}"
+        limits = _shown_limits(worst, system)
         rows.append(Judged(feature, shown, limits, ok))
         if not ok:
             off_the_end = got <= 0 or worst.most <= 0
@@ -80,6 +83,12 @@ def compare(
                 )
             )
     return rows, findings
+
+
+def _shown_limits(sample: SampleLike, system: System) -> str:
+    """Return a sample's limits on the diameter; as on a drawing, rounded inward."""
+    upper, lower = (Fraction(2 * radius).limit_denominator(10**9) for radius in (sample.most, sample.least))
+    return shown_limits(Limits("", Typed("length", "", Fraction(0), "mm"), upper, lower), system)
 
 
 def _stopped_short(bar: Bar, sample: SampleLike) -> str:
