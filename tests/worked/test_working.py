@@ -22,6 +22,8 @@ CASES = {
         {"reduce": "4.97 mm", "division": "0.02 mm", "per-turn": "4 mm", "reads": "diameter", "true-lead": ".984252"},
         {"reduce": "0", "division": ".001", "per-turn": ".125", "reads": "travel", "start": ".124"},
     ],
+    "fit-limits": [{"size": "35 mm", "zone": "k6"}, {"size": "1.3125", "zone": "H7"}],
+    "bearing-seat": [{"bearing": "6207", "zone": "k6"}],
     "fine-feed-angle": [{"per-division": ".001", "advance": ".0001"}, {"per-division": ".001", "advance": ".00005"}],
     "size-at-20": [
         {"reading": "1.3782 in", "part-temperature": "45 C", "instrument-temperature": "20 C", "material": "4140 PH"},

@@ -127,6 +127,9 @@ def value(amount: float, kind: str, system: str = "in") -> tuple[str, str]:
     (('1.0000', 'in'), ('1.500', 'kW'))
     """
     unit = units.bare_unit(kind, system)
+    if kind in ("maximum", "minimum"):  # a shown limit never lies outside the true one
+        rounding = ROUND_FLOOR if kind == "maximum" else ROUND_CEILING
+        return _decimal(_in(amount, system), PLACES[system], rounding, bare_point=system == "in"), unit
     if units.family(kind) == "length":
         return length(amount, system), unit
     if kind == "angle":

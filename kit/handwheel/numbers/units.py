@@ -82,7 +82,14 @@ _ALL = (
 UNITS: dict[tuple[str, str], Unit] = {(unit.kind, spelling): unit for unit in _ALL for spelling in unit.spellings}
 """Every unit by kind and spelling."""
 
-_SAME_AS = {"diameter": "length", "pitch": "length", "ratio": "number", "count": "number"}
+_SAME_AS = {
+    "diameter": "length",
+    "maximum": "length",
+    "minimum": "length",
+    "pitch": "length",
+    "ratio": "number",
+    "count": "number",
+}
 
 INSIDE = {
     "length": "mm", "angle": "°", "cutting_speed": "m/min", "feed": "mm/rev", "spindle_speed": "rev/min",

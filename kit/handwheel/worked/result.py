@@ -26,6 +26,8 @@ class Kind:
 
 Length = Annotated[float, Kind("length")]
 Diameter = Annotated[float, Kind("diameter")]
+Maximum = Annotated[float, Kind("maximum")]
+Minimum = Annotated[float, Kind("minimum")]
 Angle = Annotated[float, Kind("angle")]
 CuttingSpeed = Annotated[float, Kind("cutting_speed")]
 Feed = Annotated[float, Kind("feed")]
