@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Decimal
+from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Decimal, localcontext
 from fractions import Fraction
 
 from handwheel.numbers import units
 from handwheel.numbers.typed import Limits
+
+DIGITS = 400
+"""Digits a number may have while it is rounded: more than any size typed can have."""
 
 PLACES = {"in": 4, "mm": 3}
 """Decimal places of a length as a micrometer reads it: tenths of a thou, or thousandths of a millimetre."""
@@ -161,9 +164,11 @@ def _in(value: float, system: str) -> Fraction:
 
 
 def _decimal(exact: Fraction, places: int, rounding: str = ROUND_HALF_EVEN, bare_point: bool = False) -> str:
-    scaled = (Decimal(exact.numerator) / Decimal(exact.denominator)).quantize(
-        Decimal(1).scaleb(-places), rounding=rounding
-    )
+    with localcontext() as context:
+        context.prec = DIGITS
+        scaled = (Decimal(exact.numerator) / Decimal(exact.denominator)).quantize(
+            Decimal(1).scaleb(-places), rounding=rounding
+        )
     text = f"{abs(scaled):f}"
     if bare_point and text.startswith("0."):
         text = text[1:]
