@@ -215,6 +215,7 @@ def test_no_text_of_any_kind_breaks_the_reader(text, kind):
     except ReadingError:
         return
     assert typed.value == typed.value  # a number, not NaN
+    assert typed.echo()
 
 
 @pytest.mark.property

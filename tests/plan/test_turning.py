@@ -10,8 +10,10 @@ import pytest
 from random_parts import random_entry
 
 from handwheel import assets
+from handwheel.dryrun.run import dry_run
 from handwheel.numbers.faults import HandwheelError
 from handwheel.part.reading_in import read_part
+from handwheel.part.samples import sampled_limits
 from handwheel.plan.finefeed import fine_feed, is_too_coarse, on_diameter
 from handwheel.plan.lines import MOTIONS, Line
 from handwheel.plan.stock import choose_bar
@@ -266,3 +268,75 @@ def test_a_sheet_has_no_float_tail(demo, second):
 def test_fine_feed_needs_no_swivel_where_the_dial_is_fine_enough(demo):
     collar = next(section for section in demo.part.sections if section.name == "collar")
     assert fine_feed([collar], demo.shop.lathe) == (None, [])
+
+
+def shaft(demo, sections, units="in", overall=None):
+    """The demo's part with other sections: (start, end, diameter as typed)."""
+    features = [
+        {"kind": "cylinder", "name": f"s{number}", "from": start, "to": end, "diameter": diameter}
+        for number, (start, end, diameter) in enumerate(sections, 1)
+    ]
+    holes = [each for each in demo.part.entry.features if each["kind"] == "centre hole"]
+    holes = [
+        {key: f"{text} in" if key in ("body", "point", "mouth") else text for key, text in each.items()}
+        for each in holes
+    ]
+    entry = attrs.evolve(
+        demo.part.entry, units=units, overall=overall or sections[-1][1], length_tolerance="±.010" if units == "in" else "±0.3",
+        features=[*features, *holes],
+    )  # fmt: skip
+    part, faults = read_part(entry)
+    assert not faults
+    return part
+
+
+ODD = {
+    "one section": [("0", "4", "1.5 ±.005")],
+    "the whole bar": [("0", "4", "1.850 ±.005")],
+    "two of one size": [("0", "4", "1.5 ±.005"), ("4", "6", "1.5 ±.005")],
+    "a thou apart": [("0", "4", "1.5 ±.005"), ("4", "6", "1.499 ±.005")],
+    "a tenth apart": [("0", "4", "1.5000 ±.0003"), ("4", "6", "1.4999 ±.0003")],
+    "less than a division apart, and tight": [("0", "4", "1.5000 ±.005"), ("4", "6", "1.4985 ±.0003")],
+    "greatest at the far end": [("0", "1", "1.2 ±.0005"), ("1", "6", "1.5 ±.0003")],
+    "thin end": [("0", "4", "1.5 ±.005"), ("4", "6", ".4 ±.005")],
+}
+
+
+@pytest.mark.parametrize("name", ODD)
+def test_odd_shafts_are_planned_right(demo, name):
+    part = shaft(demo, ODD[name])
+    plan, faults = plan_turning(part, demo.shop, choose_bar(part, demo.shop))
+    assert not faults
+    report = dry_run(plan.sheet, demo.shop, sampled_limits(part), part.centre_holes)
+    assert report.ok, report.text()
+
+
+def test_a_metric_part_on_an_inch_lathe(demo):
+    part = shaft(demo, [("0", "100", "40 ±0.1"), ("100", "150", "30 ±0.01")], units="mm")
+    plan, faults = plan_turning(part, demo.shop, choose_bar(part, demo.shop))
+    assert not faults
+    report = dry_run(plan.sheet, demo.shop, sampled_limits(part), part.centre_holes)
+    assert report.ok, report.text()
+    assert any(line.values.get("cross-set", "").startswith(".") for line in plan.sheet.lines)  # the dial's own inches
+
+
+@pytest.mark.parametrize(
+    ("sections", "why"),
+    [
+        ([("0", "4", "1.5 ±.005"), ("4", "4.010", "1.2 ±.005")], "too short to be turned up to a shoulder"),
+        ([("0", ".3", "1.5 ±.005")], "no section is long enough for the jaws"),
+    ],
+)
+def test_what_cannot_be_turned_is_said(demo, sections, why):
+    part = shaft(demo, sections)
+    plan, faults = plan_turning(part, demo.shop, choose_bar(part, demo.shop))
+    assert plan is None
+    assert why in faults[0].sentence()
+
+
+def test_an_end_without_a_centre_hole_is_said(demo):
+    entry = attrs.evolve(
+        demo.part.entry, features=[each for each in demo.part.entry.features if each["name"] != "nose centre"]
+    )
+    part, _ = read_part(entry)
+    assert "add a centre hole there" in plan_turning(part, demo.shop, demo.choice)[1][0].sentence()

@@ -141,7 +141,7 @@ def _centres(part: Part) -> Iterator[Fault]:
         z = 0.0 if hole.end == "datum" else section.end
         chamfer = edge_at(part, "chamfer", z)
         face = section.stands_as.minimum - 2 * (chamfer.size if chamfer else 0.0)
-        if hole.mouth >= face:
+        if 0 < face <= hole.mouth:
             yield Fault(
                 hole.name,
                 f"its mouth of {length(hole.mouth, part.units)} is no smaller than the end's face of "

@@ -80,10 +80,10 @@ class Writer:
         reached = round(distance / dial.true_lead / step) * step  # finer than the indicator nobody sets
         at = on_dial(reached, dial.division, dial.per_turn, short=True)
         more = at.left_over * dial.true_lead
-        shown = showing.length(more, dial.system, 3 if dial.system == "in" else 2)
+        shown = self.place(more)
         return {
             "from-face": self.face,
-            "position": self.place(distance if position is None else position),
+            "position": self.place(reached * dial.true_lead + (0.0 if position is None else position - distance)),
             "carriage-turns": str(at.turns),
             "carriage-reading": showing.on_dial(at.reading, dial.division, dial.system),
             "carriage-more": f"+{shown}" if more > step / 2 else shown,

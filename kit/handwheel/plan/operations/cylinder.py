@@ -6,6 +6,8 @@ import math
 from collections.abc import Iterator
 
 from handwheel.calc.cutting import coarsest_feed, deepest_cut
+from handwheel.numbers.faults import HandwheelError
+from handwheel.numbers.reading import Limits
 from handwheel.plan.finefeed import is_too_coarse, on_diameter
 from handwheel.plan.operations.ends import touch_face
 from handwheel.plan.operations.strokes import fine_turn, measure, ring_on, touch, turn
@@ -21,6 +23,9 @@ SHOULDER_STOCK = 0.25
 
 FINISH = 1.6
 """Mean roughness the last cut is fed for, µm."""
+
+SHORTEST = 0.5
+"""The shortest rough cut there is any sense in, mm."""
 
 NEAR_END = 6.0
 """Where the tool touches a rough diameter, mm from the end, or in the middle of a shorter stretch."""
@@ -40,6 +45,11 @@ def rough(setup: Setup, stretch: Stretch, tool: Tool) -> None:
         setup.inward = present
         return
     block = stretch.fillet.size if stretch.fillet else 0.0
+    if stretch.inner - block - SHOULDER_STOCK < SHORTEST:
+        raise HandwheelError(
+            f"{section.name}: it is too short to be turned up to a shoulder"
+            f"{' with a fillet' if block else ''}; make it longer, or leave it to be faced by hand"
+        )
     to_block = min(cuts, math.floor((present - aim - 2 * block) / step + 1e-9)) if block else 0
     feed = _rough_feed(setup, tool)
     near = min(NEAR_END, setup.stretches()[-1].inner / 2)
@@ -105,19 +115,14 @@ def finish(setup: Setup, stretch: Stretch, tool: Tool) -> None:
         if setup.walk:
             touch_face(setup, "Wind the compound back by what it was fed in, then in again past its backlash.")
         ring = touch(setup, stretch, present, (stretch.inner + stretch.outer) / 2)
-        semi = max(1, round((present - aim) / on_diameter(dial) / 2))
-        turn(
-            setup,
-            stretch,
-            tally,
-            ring,
-            semi,
-            "Last cut but one",
-            to=stop - (SHOULDER_STOCK / 2 if faced else 0.0),
-            feed=feed,
-        )
+        semi = _last_but_one(setup, stretch, present)
+        if semi:
+            short = stop - (SHOULDER_STOCK / 2 if faced else 0.0)
+            turn(setup, stretch, tally, ring, semi, "Last cut but one", to=short, feed=feed)
         measured = present - semi * on_diameter(dial)
-        if fine:
+        if not semi and _within(section.stands_as, present):
+            ring = ring_on(dial, on_diameter(dial), present, present)  # the cut before it has made it already
+        elif fine:
             ring = ring_on(setup.shop.lathe.compound.dial, fine.on_diameter, measured, aim)
             measure(setup, stretch, measured, ring, fine)
             fine_turn(setup, stretch, tally, fine, ring, to=stop, feed=feed, out_to=out_to)
@@ -125,16 +130,29 @@ def finish(setup: Setup, stretch: Stretch, tool: Tool) -> None:
             ring = ring_on(dial, on_diameter(dial), measured, aim)
             measure(setup, stretch, measured, ring)
             left = round((measured - ring.zero) / on_diameter(dial))
-            turn(
-                setup,
-                stretch,
-                tally,
-                ring,
-                left,
-                "Last cut, to the dial's zero",
-                to=stop,
-                feed=feed,
-                out_to=out_to,
-            )
+            turn(setup, stretch, tally, ring, left, "Last cut, to the dial's zero", to=stop, feed=feed, out_to=out_to)
         measure(setup, stretch, ring.zero)
     setup.finished[section.name] = setup.inward = setup.passed = ring.zero
+
+
+def _last_but_one(setup: Setup, stretch: Stretch, present: float) -> int:
+    """Return the divisions of the last cut but one: half of what is left, or none where the dial can't halve it.
+
+    Raises:
+        HandwheelError: so little is left that no dial takes it off.
+    """
+    section, dial = stretch.section, setup.shop.lathe.cross_slide
+    total = round((present - section.stands_as.middle) / on_diameter(dial))
+    if total >= 2:
+        return round(total / 2)
+    enough = setup.fine and is_too_coarse(dial, section) and present > section.stands_as.middle
+    if not enough and not _within(section.stands_as, present):
+        raise HandwheelError(
+            f"{section.name}: it is so little smaller than the section inward of it that no dial takes the difference "
+            "off; give both the same limits, or leave more between them"
+        )
+    return 0
+
+
+def _within(limits: Limits, diameter: float) -> bool:
+    return limits.minimum <= diameter <= limits.maximum
