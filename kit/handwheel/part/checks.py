@@ -9,11 +9,18 @@ from handwheel.numbers.showing import length
 from handwheel.part.profile import SAME, edge_at, end_radii, stations
 from handwheel.part.values import Edge, Part, Section
 
+LEFT = 0.05
+"""What a chamfer must leave of the step it is cut on, mm: less is no shoulder any more."""
+
+SMALLEST = 0.05
+"""The smallest chamfer there is any sense in, mm."""
+
 
 def check_part(part: Part) -> list[Fault]:
     """Return what is wrong between the features of a readable part: place, fault and remedy."""
     return [
         *_sections(part),
+        *_grooves(part),
         *_ends(part),
         *(fault for edge in part.edges for fault in _edge(part, edge)),
         *_pairs(part),
@@ -43,6 +50,25 @@ def _sections(part: Part) -> Iterator[Fault]:
                 f"the next starts at {show(after.start)}",
                 "let them meet at one station",
             )
+
+
+def _grooves(part: Part) -> Iterator[Fault]:
+    """A groove lies below what is beside it, on both sides."""
+    for index, groove in enumerate(part.sections):
+        if groove.kind != "groove":
+            continue
+        beside = [
+            (part.sections[at], end_radii(part.sections[at], finished=True)[side])
+            for at, side in ((index - 1, 1), (index + 1, 0))
+            if 0 <= at < len(part.sections)
+        ]
+        for section, radius in beside:
+            if groove.diameter.maximum >= 2 * radius:
+                yield Fault(
+                    groove.name,
+                    f"its {length(groove.diameter.nominal.value, part.units)} is no smaller than {section.name} beside it",
+                    "a groove lies below both its neighbours",
+                )
 
 
 def _ends(part: Part) -> Iterator[Fault]:
@@ -80,8 +106,8 @@ def _edge(part: Part, edge: Edge) -> Iterator[Fault]:
         places = ", ".join(show(z) for z in stations(part))
         yield Fault(edge.name, f"no section ends at {show(edge.at)}", f"its station is one of {places}")
         return
-    if edge.size <= 0:
-        yield Fault(edge.name, "its size is not more than 0", "type its leg or radius, such as 1/32")
+    if edge.size < SMALLEST:
+        yield Fault(edge.name, f"{show(edge.size)} is no size to cut", "type its leg or radius, such as 1/32")
         return
     before, after = _around(part, edge.at)
     left = end_radii(before, finished=True)[1] if before else 0.0
@@ -92,10 +118,10 @@ def _edge(part: Part, edge: Edge) -> Iterator[Fault]:
         yield Fault(edge.name, f"there is no inner corner at {show(edge.at)}", "a fillet needs a shoulder")
     elif step <= SAME:
         yield Fault(edge.name, f"there is no outer corner at {show(edge.at)}", "a chamfer needs a step or an end")
-    elif edge.size > step:
+    elif edge.size > step - (0.0 if edge.kind == "fillet" else LEFT):
         yield Fault(
             edge.name,
-            f"{show(edge.size)} is more than the step of {show(step)} per side it stands on",
+            f"{show(edge.size)} is as much as or more than the step of {show(step)} per side it stands on",
             "make it smaller than the step",
         )
     owner = after if right > left else before
