@@ -63,6 +63,7 @@ FAULTS = [
     ("seal lead-in", {"at": "5.000"}, "no section ends at 5.0000", "its station is one of"),
     ("seal fillet", {"at": "10.594"}, "no inner corner", "needs a shoulder"),
     ("seal fillet", {"size": "1/2"}, "or more than the step", "smaller than the step"),
+    ("collar", {"to": "3.813 ±.500"}, "the limits of its ends meet", "closer limits"),
     ("seal fillet", {"size": "0"}, "is no size to cut", "type its leg"),
     ("nose chamfer", {"size": ".0001"}, "is no size to cut", "type its leg"),
     ("relief groove", {"diameter": ".760 ±.005"}, "no smaller than nut thread beside it", "below both"),

@@ -20,6 +20,7 @@ def check_part(part: Part) -> list[Fault]:
     """Return what is wrong between the features of a readable part: place, fault and remedy."""
     return [
         *_sections(part),
+        *_bands(part),
         *_grooves(part),
         *_ends(part),
         *(fault for edge in part.edges for fault in _edge(part, edge)),
@@ -52,6 +53,20 @@ def _sections(part: Part) -> Iterator[Fault]:
             )
 
 
+def _bands(part: Part) -> Iterator[Fault]:
+    """The limits of one station end before those of the next begin, or the section between may vanish."""
+    bands = [(0.0, 0.0), *((each.end_limits.minimum, each.end_limits.maximum) for each in part.sections[:-1])]
+    bands.append((part.length.minimum, part.length.maximum))
+    for section, (_, before), (after, _) in zip(part.sections, bands, bands[1:], strict=True):
+        if before >= after and section.end > section.start:
+            yield Fault(
+                section.name,
+                f"the limits of its ends meet: it may start as far as {length(before, part.units)} and end at "
+                f"{length(after, part.units)}",
+                "give its stations closer limits",
+            )
+
+
 def _grooves(part: Part) -> Iterator[Fault]:
     """A groove lies below what is beside it, on both sides."""
     for index, groove in enumerate(part.sections):
@@ -66,7 +81,8 @@ def _grooves(part: Part) -> Iterator[Fault]:
             if groove.diameter.maximum >= 2 * radius:
                 yield Fault(
                     groove.name,
-                    f"its {length(groove.diameter.nominal.value, part.units)} is no smaller than {section.name} beside it",
+                    f"its {length(groove.diameter.nominal.value, part.units)} is no smaller than {section.name} "
+                    "beside it",
                     "a groove lies below both its neighbours",
                 )
 
