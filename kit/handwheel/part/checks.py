@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from handwheel.numbers.faults import Fault
 from handwheel.numbers.showing import length
@@ -57,7 +58,7 @@ def _bands(part: Part) -> Iterator[Fault]:
     """The limits of one station end before those of the next begin, or the section between may vanish."""
     bands = [(0.0, 0.0), *((each.end_limits.minimum, each.end_limits.maximum) for each in part.sections[:-1])]
     bands.append((part.length.minimum, part.length.maximum))
-    for section, (_, before), (after, _) in zip(part.sections, bands, bands[1:], strict=True):
+    for section, ((_, before), (after, _)) in zip(part.sections, pairwise(bands), strict=True):
         if before >= after and section.end > section.start:
             yield Fault(
                 section.name,
