@@ -11,13 +11,16 @@ from pathlib import Path
 
 import filelock
 
-from handwheel.job.serial import from_text, to_text
+from handwheel.job.serial import compact, from_text, to_text
 from handwheel.job.values import Job
 from handwheel.numbers.faults import HandwheelError
 
 JOB_FILE = "job.json"
 HISTORY = "history"
 PHOTOS = "photos"
+NEW = ".new"
+"""The ending of a file that is still being written."""
+
 LOCK_SECONDS = 10
 """How long a save waits for another one of the same job."""
 
@@ -63,16 +66,18 @@ def save_job(job: Job, folder: Path, when: datetime, *, before: Job | None) -> J
     from_text(text, JOB_FILE)  # what could not be opened again is not written
     place = folder / JOB_FILE
     with _said_plainly(folder), _locked(folder):
+        _sweep(folder)
         if place.exists() or before is not None:
-            there = open_job(folder)
-            if before is None or to_text(there) != to_text(before):
+            found = _text(place)
+            there = to_text(from_text(found, JOB_FILE))
+            if before is None or there != to_text(before):
                 raise HandwheelError(
                     f"{JOB_FILE}: it was changed by someone else since it was opened; open it again and repeat "
                     "the change"
                 )
-            if to_text(there) == text:
+            if there == text:
                 return job
-            _keep(place, folder / HISTORY, when)
+            _keep(found, folder / HISTORY, when)
         _replace(place, text)
     return job
 
@@ -84,7 +89,7 @@ def history(folder: Path) -> list[Path]:
 
 def _text(place: Path) -> str:
     try:
-        return place.read_text(encoding="utf-8")
+        return place.read_text(encoding="utf-8-sig")
     except FileNotFoundError as error:
         raise HandwheelError(
             f"{place.name}: there is no job at {place.parent.name or 'this place'}; check the name"
@@ -99,19 +104,24 @@ def _text(place: Path) -> str:
         ) from error
 
 
-def _keep(place: Path, kept: Path, when: datetime) -> None:
-    """Put a copy of the file that is about to be replaced into the history, on disk before it is replaced."""
+def _keep(text: str, kept: Path, when: datetime) -> None:
+    """Put the version that is about to be replaced into the history, on disk before it is replaced."""
     kept.mkdir(exist_ok=True)
-    number = len(list(kept.glob("job-*.json"))) + 1
-    stamp = when.strftime("%Y%m%d-%H%M%S")
-    while (target := kept / f"job-{number:05d}-{stamp}.json").exists():
-        number += 1
-    _replace(target, place.read_text(encoding="utf-8"))
+    numbers = [int(path.name.split("-")[1]) for path in kept.glob("job-[0-9]*-*.json")]
+    number = max(numbers, default=0) + 1
+    _replace(kept / f"job-{number:05d}-{when:%Y%m%d-%H%M%S}.json", compact(text))
+
+
+def _sweep(folder: Path) -> None:
+    """Clear away what saves left that were killed half-way: whoever holds the lock is the only one writing."""
+    for inside in (folder, folder / HISTORY):
+        for left in inside.glob(f".job*.json-*{NEW}"):
+            left.unlink()
 
 
 def _replace(place: Path, text: str) -> None:
     """Write a file durably: a temporary one beside it, on disk, then put in its place, and the folder on disk."""
-    handle, name = tempfile.mkstemp(prefix=f".{place.name}-", suffix=".new", dir=place.parent)
+    handle, name = tempfile.mkstemp(prefix=f".{place.name}-", suffix=NEW, dir=place.parent)
     try:
         with os.fdopen(handle, "w", encoding="utf-8") as out:
             out.write(text)
@@ -151,7 +161,6 @@ def _said_plainly(folder: Path) -> Iterator[None]:
         raise HandwheelError(f"{folder.name}: another save of this job is under way; try again in a moment") from error
     except OSError as error:
         raise HandwheelError(
-            f"{folder.name}: the job was not saved ({error.strerror or error}); the file is as it was: make room "
-            "or check the "
-            "folder's rights, and save again"
+            f"{folder.name}: the job was not saved ({error.strerror or error}); the file is as it was: make room or "
+            "check the folder's rights, and save again"
         ) from error

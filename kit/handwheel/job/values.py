@@ -1,4 +1,7 @@
-"""A job as it is kept: what was ordered, typed, measured, decided and handed over."""
+"""A job as it is kept: what was ordered, typed, measured, decided and handed over.
+
+`unknown` keeps, at each level, what a later kit wrote and this one does not know; it is written back as it was.
+"""
 
 from __future__ import annotations
 
@@ -21,17 +24,35 @@ class Reading:
     typed: str
     instrument: str = ""
     note: str = ""
+    unknown: dict[str, Any] = Factory(dict)
 
 
 @frozen
 class PrintedSheet:
     """A sheet as it was printed and handed over: its lines never change afterwards.
 
-    `when` is the time of printing; `sheet` is the sheet's own values, all of them printed strings.
+    `when` is the time of printing; `sheet` is the sheet's own values, all of them printed strings; `kit` is the
+    version of the kit that planned it.
     """
 
     when: str
     sheet: dict[str, Any]
+    kit: str = ""
+    unknown: dict[str, Any] = Factory(dict)
+
+
+@frozen
+class Quote:
+    """A price as it was given to the customer: it stands, whatever today's numbers say.
+
+    `price` and `time` are the words that were given; `when` is the time, `kit` the version that reckoned it.
+    """
+
+    when: str
+    price: str
+    time: str
+    kit: str = ""
+    unknown: dict[str, Any] = Factory(dict)
 
 
 @frozen
@@ -39,7 +60,7 @@ class Job:
     """Everything a person typed, measured, chose or promised for one job.
 
     `shop` is `sample` or the name of a shop file beside the job; `decisions` holds choices made against the
-    kit's own proposal, by name; `unknown` keeps what a later kit wrote and this one does not know.
+    kit's own proposal, by name. What is not known within the part is kept in `unknown` under `part`.
     """
 
     title: str
@@ -50,4 +71,5 @@ class Job:
     readings: list[Reading] = Factory(list)
     decisions: dict[str, str] = Factory(dict)
     sheets: dict[str, PrintedSheet] = Factory(dict)
+    quotes: list[Quote] = Factory(list)
     unknown: dict[str, Any] = Factory(dict)
