@@ -9,7 +9,7 @@ import attrs
 import cattrs
 from attrs import frozen
 
-from handwheel import assets
+from handwheel import __version__, assets
 from handwheel.dryrun.report import Report
 from handwheel.dryrun.run import dry_run
 from handwheel.estimate.time import Estimate, estimate
@@ -27,6 +27,9 @@ from handwheel.shop.values import Shop
 
 SAMPLE_SHOPS = {"sample": "sample-shop.toml", "sample metric": "sample-shop-metric.toml"}
 """The shops that come with the kit, by the word a job names them with."""
+
+DECISIONS = ("bar", "first end")
+"""What a person may decide against the kit's own choice."""
 
 
 @frozen
@@ -84,6 +87,7 @@ def run_road(job: Job, shop: Shop | None = None, folder: Path | None = None) -> 
         what, _, remedy = str(error).partition("; ")
         return Road(shop, part, None, None, None, None, (Fault("stock", what, remedy.rstrip(".")),))
     plan, faults = plan_turning(part, shop, choice, "1", job.decisions)
+    faults = [*_decisions(job, choice), *faults]
     if plan is None:
         return Road(shop, part, choice, None, None, None, tuple(faults))
     report = dry_run(plan.sheet, shop, sampled_limits(part), part.centre_holes)
@@ -108,6 +112,26 @@ def replay(sheet: Sheet, road: Road | WholeRoad) -> Report:
     return dry_run(sheet, road.shop, sampled_limits(road.part), road.part.centre_holes)
 
 
+def _decisions(job: Job, choice: StockChoice) -> list[Fault]:
+    """Return which of a person's decisions could not be followed; they are kept in the job all the same."""
+    faults = [
+        Fault("decisions", f"there is nothing to decide under {name!r}", f"use one of {', '.join(DECISIONS)}")
+        for name in job.decisions
+        if name not in DECISIONS
+    ]
+    wanted = job.decisions.get("bar", "")
+    if wanted and wanted != choice.bar.name:
+        refused = next((why for bar, why in choice.refused if bar.name == wanted), "the rack holds no such bar")
+        faults.append(
+            Fault(
+                "decisions",
+                f"the bar {wanted!r} does not serve ({refused}), so {choice.bar.name} is planned",
+                "choose another bar, or mend the rack in the shop file",
+            )
+        )
+    return faults
+
+
 def freeze_sheet(job: Job, sheet: Sheet, when: str) -> Job:
     """Return the job with a sheet kept as it was printed, under its number.
 
@@ -122,7 +146,7 @@ def freeze_sheet(job: Job, sheet: Sheet, when: str) -> Job:
         raise HandwheelError(
             f"sheet {sheet.number}: another sheet was printed under this number; print it as a new one"
         )
-    return attrs.evolve(job, sheets={**job.sheets, sheet.number: PrintedSheet(when, plain)})
+    return attrs.evolve(job, sheets={**job.sheets, sheet.number: PrintedSheet(when, plain, __version__)})
 
 
 def printed_sheet(kept: PrintedSheet) -> Sheet:

@@ -20,7 +20,7 @@ MIGRATIONS: dict[int, Callable[[dict[str, Any]], dict[str, Any]]] = {}
 """For each older form, the function that brings its values to the next."""
 
 
-class _Wrong(TypeError):
+class _WrongError(TypeError):
     """A value that is not what it must be, in words."""
 
 
@@ -30,14 +30,14 @@ _converter = cattrs.Converter()
 @_converter.register_structure_hook
 def _text(value: Any, _: type) -> str:
     if not isinstance(value, str):
-        raise _Wrong(f"{value!r} is not text")
+        raise _WrongError(f"{value!r} is not text")
     return value
 
 
 @_converter.register_structure_hook
 def _yes_or_no(value: Any, _: type) -> bool:
     if not isinstance(value, bool):
-        raise _Wrong(f"{value!r} is neither true nor false")
+        raise _WrongError(f"{value!r} is neither true nor false")
     return value
 
 
@@ -53,7 +53,8 @@ def _keep_unknown(kind: type[Any]) -> None:
 
     def write(value: Any) -> dict[str, Any]:
         plain = unstructure(value)
-        return {**plain, **plain.pop("unknown")}
+        unknown = plain.pop("unknown")
+        return {**plain, **unknown}
 
     _converter.register_structure_hook(kind, read)
     _converter.register_unstructure_hook(kind, write)
@@ -67,10 +68,10 @@ def _parted(value: Any, known: set[str]) -> tuple[dict[str, Any], dict[str, Any]
     """Return what is known of a table of keys, and the rest.
 
     Raises:
-        _Wrong: it is no table of keys.
+        _WrongError: it is no table of keys.
     """
     if not isinstance(value, dict):
-        raise _Wrong("keys with their values are wanted here")
+        raise _WrongError("keys with their values are wanted here")
     return (
         {key: each for key, each in value.items() if key in known},
         {key: each for key, each in value.items() if key not in known},
@@ -139,7 +140,9 @@ def from_text(text: str, name: str) -> Job:
     try:
         _dumped(job)
     except (TypeError, ValueError) as error:  # what could not be saved again is not opened
-        raise HandwheelError(f"{name}: {_unsayable(error)}; mend the file or take one from its history folder") from error
+        raise HandwheelError(
+            f"{name}: {_unsayable(error)}; mend the file or take one from its history folder"
+        ) from error
     return job
 
 
@@ -198,5 +201,5 @@ def _reason(error: BaseException) -> str:
     where = ".".join(path)
     if isinstance(error, KeyError):
         return f"{where or error.args[0]} is missing"
-    what = str(error) if isinstance(error, _Wrong) else "its value is not what it must be"
+    what = str(error) if isinstance(error, _WrongError) else "its value is not what it must be"
     return f"{where}: {what}" if where else what
