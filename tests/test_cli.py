@@ -94,8 +94,9 @@ def test_calc_lists_every_calculation_a_line_each():
 
 
 def test_calc_answers_in_words_and_in_json():
-    words = handwheel("calc", "dial-cut", "reduce=.250", "division=.001", "per-turn=.100", "reads=travel", "start=.037")
+    words = handwheel("calc", "dial-cut", "reduce=1/4", "division=.001", "per-turn=.100", "reads=travel", "start=.037")
     assert "125" in words.stdout
+    assert "read reduce: 1/4 in = 0.25 in" in words.stdout
     answer = json.loads(handwheel("calc", "taper", "large=1.0625", "small=.828125", "length=1-7/8", "--json").stdout)
     assert answer["results"]["ratio"] == "1:8"
     assert answer["results"]["half-angle"]["value"] == pytest.approx(3.576334, abs=1e-6)

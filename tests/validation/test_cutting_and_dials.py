@@ -14,7 +14,10 @@ from handwheel.calc.dials import dial_cut, fine_feed_angle, on_dial, ring_for_ze
 from handwheel.calc.stock import bar_stock
 from handwheel.calc.tapers import taper
 from handwheel.calc.temperature import size_at_20
+from handwheel.numbers.faults import HandwheelError
+from handwheel.tables.load import load
 from handwheel.tables.materials import material
+from handwheel.tables.named_tapers import named_taper
 
 IN = 25.4
 pytestmark = pytest.mark.validation
@@ -132,6 +135,31 @@ def test_a_taper_is_a_right_triangle(large, share, length):
     assert found.half_angle == pytest.approx(math.degrees(math.atan2((large - small) / 2, length)))
     again = taper(half_angle=found.half_angle)
     assert again.diameter_per_length == pytest.approx((large - small) / length)
+
+
+# Named tapers: Morse 4 .62326 and 7 .62400 in/ft, Jarno .600 (ASME B5.10, secondary copy); the rest from memory.
+@pytest.mark.parametrize(
+    ("name", "per_foot"), [("Morse 4", 0.62326), ("Morse 7", 0.624), ("Jarno 6", 0.6), ("Jarno 8", 0.6)]
+)
+def test_named_tapers(name, per_foot):
+    assert taper(named=name).taper_per_foot * 12 == pytest.approx(per_foot)
+
+
+def test_every_named_tapers_rate_agrees_with_its_own_sizes():
+    rows = load("named_tapers").rows
+    assert len(rows) == 27
+    for row in rows:
+        found = named_taper(row["name"].lower())
+        assert (found.large - found.small) / found.length == pytest.approx(found.per_length, abs=1.5e-6)
+    with pytest.raises(HandwheelError, match="Morse 0 to 7"):
+        named_taper("Morse 9")
+
+
+# Taper per inch by included angle: 5° .08732, 40° .72794, 45° .82842 (Turning and Boring Tapers, Colvin, 1902, table; seen;
+# exact for 45° is .82843, so the last place there is a misprint or was cut off).
+@pytest.mark.parametrize(("included", "per_inch"), [(5, 0.08732), (40, 0.72794), (45, 0.82843)])
+def test_taper_by_included_angle(included, per_inch):
+    assert taper(half_angle=included / 2).diameter_per_length == pytest.approx(per_inch, abs=6e-6)
 
 
 # Dials, D0 1.5 to 1.2500 from a reading of .037 (the project's own, cross-checked): travel .100 a turn 1 turn + .0620;

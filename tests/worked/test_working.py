@@ -35,6 +35,7 @@ CASES = {
         {"large": "1.0625", "small": ".828125", "length": "1-7/8"},
         {"taper-per-foot": ".600"},
         {"ratio": "1:10"},
+        {"named": "Morse 3"},
         {"half-angle": "30"},
     ],
     "turning-power": [{"kc11": "1700", "mc": ".25", "depth": "2 mm", "feed": "0.2 mm/rev", "cutting-speed": "80 m/min", "approach-angle": "45"}],

@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass, field
 
 from handwheel.numbers.faults import HandwheelError
+from handwheel.tables.named_tapers import named_taper
 from handwheel.worked.result import (
     CALCULATIONS,
     Angle,
@@ -48,7 +49,7 @@ class Taper:
 @calculation(
     "taper",
     "A taper, however it is stated",
-    given=(("large", "small", "length"), ("taper_per_foot",), ("ratio",), ("half_angle",)),
+    given=(("large", "small", "length"), ("taper_per_foot",), ("ratio",), ("half_angle",), ("named",)),
     meanings={
         "large": "diameter at the large end",
         "small": "diameter at the small end",
@@ -56,10 +57,11 @@ class Taper:
         "taper_per_foot": "change of diameter in a foot of length",
         "ratio": "taper as 1:k, change of diameter to length",
         "half_angle": "angle of the side to the axis",
+        "named": "a taper of the standard's table, such as Morse 3",
         "diameter_per_length": "change of diameter for each unit of length",
         "included_angle": "angle between the two sides",
     },
-    sources=("geometry of a cone",),
+    sources=("geometry of a cone; named tapers by ASME B5.10, in part from memory",),
 )
 def taper(
     large: Diameter | None = None,
@@ -68,6 +70,7 @@ def taper(
     taper_per_foot: TaperPerFoot | None = None,
     ratio: Ratio | None = None,
     half_angle: Angle | None = None,
+    named: Text | None = None,
 ) -> Taper:
     """Return a taper in all its forms, from two diameters and their distance or from one form alone.
 
@@ -78,6 +81,7 @@ def taper(
         taper_per_foot: diameter per length, a plain number (1.5 in/ft is .125).
         ratio: diameter per length, a plain number (1:8 is .125).
         half_angle: angle of the side to the axis, degrees.
+        named: name in the table, a word without a unit: `Morse 3`.
 
     Returns:
         Diameter per length, taper per foot, half and included angle (degrees), and `1:k`.
@@ -104,9 +108,12 @@ def taper(
         first = Step("T", "Change of diameter for each unit of length", "2*tan(A)",
                      {"A": (half_angle, "angle")}, per_length, "number")  # fmt: skip
     else:
-        stated = taper_per_foot if taper_per_foot is not None else ratio
+        stated = named_taper(named).per_length if named is not None else taper_per_foot
+        stated = ratio if stated is None else stated
         if stated is None:
-            raise HandwheelError("taper: give two diameters and a length, or taper-per-foot, or ratio, or half-angle")
+            raise HandwheelError(
+                "taper: give two diameters and a length, or taper-per-foot, or ratio, or half-angle, or named"
+            )
         if not 0 < stated < math.inf:
             raise HandwheelError("taper-per-foot and ratio: must be more than 0")
         per_length = stated

@@ -41,7 +41,8 @@ def command(
     elif working:
         click.echo(answer.worked().text())
     else:
-        click.echo("\n".join([answer.text(), *(f"Caution: {each}" for each in answer.cautions)]))
+        read = [f"read {each}" for each in answer.echoes]
+        click.echo("\n".join([*read, answer.text(), *(f"Caution: {each}" for each in answer.cautions)]))
 
 
 def _pairs(inputs: tuple[str, ...]) -> dict[str, object]:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from handwheel.numbers import reading
 from handwheel.numbers.faults import HandwheelError
 from handwheel.worked.answer import Answer
 from handwheel.worked.forms import Field, Form, form
@@ -36,13 +35,7 @@ class CalculationState:
 
     def echo(self, field: Field) -> str:
         """Return how a field's text is read, or nothing where it is empty, a word or not readable."""
-        text = self.typed[field.name]
-        if not text.strip() or field.kind.choices or field.kind.name in ("text", "spindle_speeds"):
-            return ""
-        try:
-            return reading.read(field.kind.name, text, self.units).echo()
-        except HandwheelError:
-            return ""
+        return field.echo(self.typed[field.name], self.units).partition(": ")[2]
 
     def _ask(self) -> None:
         typed = {name.replace("-", "_"): text for name, text in self.typed.items() if text.strip()}

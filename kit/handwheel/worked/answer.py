@@ -5,41 +5,47 @@ from __future__ import annotations
 import dataclasses
 import html
 import math
-import typing
 from collections.abc import Mapping
 from typing import Any
 
 from handwheel.numbers import showing, units
 from handwheel.numbers.faults import HandwheelError
-from handwheel.worked.result import Calculation, Kind, Working
-
-_ALWAYS = {"force": "N", "power": "kW", "taper": "in/ft"}
-"""Kinds that come back in one unit whatever the system (force, power and taper per foot)."""
+from handwheel.worked.result import (
+    Calculation,
+    Figure,
+    Kind,
+    Working,
+    result_kinds,
+    shown_system,
+    shown_unit,
+)
 
 
 @dataclasses.dataclass(frozen=True)
 class Answer:
-    """The answer of a calculation in one unit system; each result is an attribute by its Python name."""
+    """The answer of a calculation in one unit system; each result is an attribute by its Python name.
+
+    `given` holds the plain inputs by name and `kinds` their kinds; `figures` were looked up in tables for them.
+    """
 
     calculation: Calculation
     result: Any
     given: Mapping[str, Any]
+    kinds: Mapping[str, Kind]
+    figures: tuple[Figure, ...]
     units: str
 
     @property
     def inputs(self) -> dict[str, Any]:
         """The inputs by name, each a number in its own unit or text."""
-        from handwheel.worked.forms import form
-
-        kinds = {field.name: field.kind for field in form(self.calculation.name).fields}
-        return {name: self._out(value, kinds[name]) for name, value in self.given.items()}
+        return {name: self._out(value, self.kinds[name]) for name, value in self.given.items()}
 
     @property
     def results(self) -> dict[str, Any]:
         """The results by name, as in the JSON form."""
         return {
             name.replace("_", "-"): self._out(getattr(self.result, name), kind)
-            for name, kind in self._result_kinds().items()
+            for name, kind in result_kinds(type(self.result)).items()
         }
 
     @property
@@ -54,10 +60,14 @@ class Answer:
 
     def __getattr__(self, name: str) -> Any:
         """Return one result in the answer's units."""
-        if name.startswith("_") or name not in self._result_kinds():
-            raise AttributeError(f"{self.calculation.name} gives {', '.join(self._result_kinds())}, not {name!r}")
-        shown = self._out(getattr(self.result, name), self._result_kinds()[name])
+        kinds = {} if name.startswith("_") else result_kinds(type(self.result))
+        if name not in kinds:
+            raise AttributeError(f"{self.calculation.name} gives {', '.join(kinds) or 'no such thing'}, not {name!r}")
+        shown = self._out(getattr(self.result, name), kinds[name])
         return shown["value"] if isinstance(shown, dict) else shown
+
+    def __dir__(self) -> list[str]:
+        return [*super().__dir__(), *result_kinds(type(self.result))]
 
     def json(self) -> dict[str, Any]:
         """Return the answer as plain values for JSON: numbers with their units, text, true or false."""
@@ -70,20 +80,17 @@ class Answer:
         }
 
     def worked(self) -> Working:
-        """Return the working in the answer's units."""
+        """Return the working in the answer's units, with the sources of what was looked up."""
         working: Working = self.result.worked()
-        return working if working.system == "mm" else dataclasses.replace(working, system=self.units)
+        sources = (*working.sources, *(figure.source for figure in self.figures))
+        return dataclasses.replace(working, system=self.units, sources=sources)
 
     def rows(self) -> list[tuple[str, str]]:
         """Return each result's words and its value as shown to a person."""
-        rows = []
-        for name, kind in self._result_kinds().items():
-            value = getattr(self.result, name)
-            shown = str(value) if isinstance(value, str | int) else " ".join(
-                showing.value(value, kind.name, self.units)
-            )  # fmt: skip
-            rows.append((self.calculation.meanings.get(name, name.replace("_", " ")), shown.strip()))
-        return rows
+        return [
+            (self.calculation.meanings[name], self._shown(getattr(self.result, name), kind))
+            for name, kind in result_kinds(type(self.result)).items()
+        ]
 
     def text(self) -> str:
         """Return the results as plain text, a line each."""
@@ -98,24 +105,17 @@ class Answer:
         )
         return {"text/plain": self.text(), "text/html": f"<table>{cells}</table>"}
 
-    def _result_kinds(self) -> dict[str, Kind]:
-        from handwheel.worked.forms import kind_of
-
-        hints = typing.get_type_hints(type(self.result), include_extras=True)
-        return {
-            each.name: kind_of(hints[each.name])
-            for each in dataclasses.fields(self.result)
-            if each.repr and each.name not in ("cautions", "steps")
-        }
+    def _shown(self, value: Any, kind: Kind) -> str:
+        if isinstance(value, str | int):
+            return str(value)
+        return " ".join(showing.value(value, kind.name, shown_system(kind.name, self.units))).strip()
 
     def _out(self, value: Any, kind: Kind) -> Any:
-        if isinstance(value, str | bool | int) and not isinstance(value, float):
+        if isinstance(value, str | int):
             return value
         if isinstance(value, tuple):
             return [self._out(each, Kind("spindle_speed")) for each in value]
         if not math.isfinite(value):
             raise HandwheelError(f"{self.calculation.name}: these numbers are beyond any shop; check their units")
-        if kind.name == "ratio":
-            return {"value": value, "unit": "1"}
-        unit = _ALWAYS.get(kind.name) or units.bare_unit(kind.name, self.units)
-        return {"value": units.from_inside(value, unit, kind.name), "unit": unit}
+        unit = shown_unit(kind.name, self.units)
+        return {"value": value if unit == "1" else units.from_inside(value, unit, kind.name), "unit": unit}

@@ -10,6 +10,7 @@ import ast
 import html
 import math
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from functools import cache
 
 from handwheel.numbers.faults import HandwheelError
@@ -23,17 +24,22 @@ FUNCTIONS: Mapping[str, Callable[..., float]] = {
     "sqrt": math.sqrt,
     "floor": lambda x: float(math.floor(x + 1e-9)),
     "mod": lambda x, y: x - y * math.floor(x / y + 1e-9),
-    "round": lambda x: float(math.floor(x + 0.5)),
+    # A change of units leaves a half a float's breadth off; it is still a half.
+    "round": lambda x: float(round(round(x, 6))),
 }
 """The functions a formula may use; trigonometry in degrees."""
 
-_OPERATORS: Mapping[type[ast.operator], tuple[int, str, Callable[[float, float], float]]] = {
-    ast.Add: (1, " + ", lambda a, b: a + b),
-    ast.Sub: (1, " − ", lambda a, b: a - b),
-    ast.Mult: (2, " × ", lambda a, b: a * b),
-    ast.Div: (2, " / ", lambda a, b: a / b),
-    ast.Pow: (4, "^", lambda a, b: a**b),
+_OPERATORS: Mapping[type[ast.operator], tuple[int, Callable[[float, float], float]]] = {
+    ast.Add: (1, lambda a, b: a + b),
+    ast.Sub: (1, lambda a, b: a - b),
+    ast.Mult: (2, lambda a, b: a * b),
+    ast.Div: (2, lambda a, b: a / b),
+    ast.Pow: (4, lambda a, b: a**b),
 }
+"""How tightly each operator binds, and what it does."""
+
+_WHOLE = 9
+"""The rank of what needs no brackets anywhere."""
 
 
 @cache
@@ -65,10 +71,60 @@ def _value(node: ast.expr, values: Mapping[str, float]) -> float:
         case ast.UnaryOp(op=ast.USub(), operand=inner):
             return -_value(inner, values)
         case ast.BinOp(left=left, op=operator, right=right) if type(operator) in _OPERATORS:
-            return _OPERATORS[type(operator)][2](_value(left, values), _value(right, values))
+            return _OPERATORS[type(operator)][1](_value(left, values), _value(right, values))
         case ast.Call(func=ast.Name(id=name), args=arguments) if name in FUNCTIONS:
             return FUNCTIONS[name](*(_value(each, values) for each in arguments))
     raise HandwheelError(f"{ast.unparse(node)!r} has no place in a formula")
+
+
+@dataclass(frozen=True)
+class _Style:
+    """How one kind of page writes the parts of a formula."""
+
+    symbol: Callable[[str], str]
+    number: Callable[[str], str]
+    function: Callable[[str], str]
+    times: str
+    over: Callable[[str, str], str]
+    power: Callable[[str, str], str]
+    bar: bool = False
+
+
+def typst_string(words: str) -> str:
+    r"""Return words as a typst string, so that nothing in them is read as markup.
+
+    >>> print(typst_string('1/2" #bar'))
+    "1/2\" #bar"
+    """
+    escaped = words.replace("\\", "\\\\").replace('"', '\\"')
+    return f'"{escaped}"'
+
+
+_TEXT = _Style(
+    symbol=lambda name: "π" if name == "pi" else name,
+    number=str,
+    function=str,
+    times=" × ",
+    over=lambda above, below: f"{above} / {below}",
+    power=lambda base, exponent: f"{base}^{exponent}",
+)
+_HTML = _Style(
+    symbol=_TEXT.symbol,
+    number=html.escape,
+    function=str,
+    times=" × ",
+    over=_TEXT.over,
+    power=lambda base, exponent: f"{base}<sup>{exponent}</sup>",
+)
+_TYPST = _Style(
+    symbol=lambda name: name if len(name) == 1 or name == "pi" else typst_string(name),
+    number=typst_string,
+    function=lambda name: name if name in ("sin", "cos", "tan", "sqrt", "floor") else f"op({typst_string(name)})",
+    times=" times ",
+    over=lambda above, below: f"frac({above}, {below})",
+    power=lambda base, exponent: f"{base}^({exponent})",
+    bar=True,
+)
 
 
 def as_text(formula: str, words: Mapping[str, str] | None = None) -> str:
@@ -77,39 +133,66 @@ def as_text(formula: str, words: Mapping[str, str] | None = None) -> str:
     >>> as_text("12*v/(pi*D)"), as_text("12*v/(pi*D)", {"v": "90", "D": "1.5"})
     ('12 × v / (π × D)', '12 × 90 / (π × 1.5)')
     """
-    return _written(_parsed(formula), {"pi": "π", **(words or {})}, lambda x, y: f"{x}^{y}")[0]
+    return _written(_parsed(formula), words or {}, _TEXT)[0]
 
 
 def as_html(formula: str, words: Mapping[str, str] | None = None) -> str:
-    """Return a formula as HTML, every name escaped.
+    """Return a formula as HTML, every word put in escaped.
 
     >>> as_html("f**2/(8*r)")
     'f<sup>2</sup> / (8 × r)'
     """
-    escaped = {name: html.escape(word) for name, word in (words or {}).items()}
-    return _written(_parsed(formula), {"pi": "π", **escaped}, lambda x, y: f"{x}<sup>{y}</sup>")[0]
+    return _written(_parsed(formula), words or {}, _HTML)[0]
 
 
-def _written(node: ast.expr, words: Mapping[str, str], power: Callable[[str, str], str]) -> tuple[str, int]:
+def as_typst(formula: str, words: Mapping[str, str] | None = None) -> str:
+    """Return a formula as typst's mathematics, every word put in as a string.
+
+    >>> as_typst("f**2/(8*r)")
+    'frac(f^(2), 8 times r)'
+    """
+    return _written(_parsed(formula), words or {}, _TYPST)[0]
+
+
+def _written(node: ast.expr, words: Mapping[str, str], style: _Style) -> tuple[str, int]:
     """Return a node's text and how tightly it binds."""
     match node:
         case ast.Constant(value=int() | float() as number):
-            return f"{number}", 9
+            return f"{number}", _WHOLE
         case ast.Name(id=name):
-            word = words.get(name, name)
-            return (f"({word})", 9) if word.startswith("-") else (word, 9)
-        case ast.UnaryOp(operand=inner):
-            return "−" + _bound(inner, words, power, 3), 3
-        case ast.BinOp(left=left, op=operator, right=right):
-            rank, sign, _ = _OPERATORS[type(operator)]
-            # a - (b - c) and a / (b * c) keep their brackets: the right side binds a step tighter
-            before, after = _bound(left, words, power, rank), _bound(right, words, power, rank + 1)
-            return (power(before, after) if isinstance(operator, ast.Pow) else before + sign + after), rank
-        case ast.Call(func=ast.Name(id=name), args=arguments):
-            return f"{name}({', '.join(_written(each, words, power)[0] for each in arguments)})", 9
+            word = style.number(words[name]) if name in words else style.symbol(name)
+            return (f"({word})", _WHOLE) if words.get(name, "").startswith("-") else (word, _WHOLE)
+        case ast.UnaryOp(op=ast.USub(), operand=inner):
+            return "−" + _bound(inner, words, style, 3), 3
+        case ast.BinOp(left=left, op=operator, right=right) if type(operator) in _OPERATORS:
+            return _joined(left, operator, right, words, style)
+        case ast.Call(func=ast.Name(id=name), args=arguments) if name in FUNCTIONS:
+            inside = ", ".join(_written(each, words, style)[0] for each in arguments)
+            return f"{style.function(name)}({inside})", _WHOLE
     raise HandwheelError(f"{ast.unparse(node)!r} has no place in a formula")
 
 
-def _bound(node: ast.expr, words: Mapping[str, str], power: Callable[[str, str], str], rank: int) -> str:
-    text, own = _written(node, words, power)
+def _joined(
+    left: ast.expr, operator: ast.operator, right: ast.expr, words: Mapping[str, str], style: _Style
+) -> tuple[str, int]:
+    rank, _ = _OPERATORS[type(operator)]
+    # a - (b - c) and a / (b * c) keep their brackets: the right side binds a step tighter, a power's base too;
+    # a fraction bar is bracket enough
+    barred = isinstance(operator, ast.Div) and style.bar
+    before = _bound(left, words, style, 0 if barred else rank + isinstance(operator, ast.Pow))
+    after = _bound(right, words, style, 0 if barred else rank + 1)
+    match operator:
+        case ast.Pow():
+            return style.power(before, after), rank
+        case ast.Div():
+            return style.over(before, after), rank
+        case ast.Mult():
+            return before + style.times + after, rank
+        case ast.Add():
+            return f"{before} + {after}", rank
+    return f"{before} − {after}", rank
+
+
+def _bound(node: ast.expr, words: Mapping[str, str], style: _Style, rank: int) -> str:
+    text, own = _written(node, words, style)
     return f"({text})" if own < rank else text

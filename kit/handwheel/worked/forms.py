@@ -14,13 +14,15 @@ import pkgutil
 import typing
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 from functools import cache
+from numbers import Real
 from typing import Any
 
 from handwheel.numbers import reading, units
 from handwheel.numbers.faults import HandwheelError, ReadingError
 from handwheel.worked.answer import Answer
-from handwheel.worked.result import CALCULATIONS, Calculation, Kind
+from handwheel.worked.result import CALCULATIONS, Calculation, Figure, Kind, kind_of, result_kinds
 
 ROOM = "handwheel.calc"
 """Where the calculations are: each module of this package registers its own when the forms are first asked for."""
@@ -36,6 +38,16 @@ class Field:
     meaning: str
     default: Any
     optional: bool
+
+    def echo(self, value: object, system: str) -> str:
+        """Return how a typed value is read, or nothing where it is a word, a list or not readable."""
+        words = self.kind.choices or self.kind.name in ("text", "spindle_speeds")
+        if words or not isinstance(value, str) or not value.strip():
+            return ""
+        try:
+            return f"{self.name}: {reading.read(self.kind.name, value, system).echo()}"
+        except HandwheelError:
+            return ""
 
 
 @dataclass(frozen=True)
@@ -68,7 +80,7 @@ class Form:
         if units not in ("in", "mm"):
             raise HandwheelError(f"units: {units!r} is no system; it can be in or mm")
         by_name = {field.python_name: field for field in self.fields}
-        given = {key.replace("-", "_"): value for key, value in typed.items() if not _empty(value)}
+        given = {key: value for key, value in typed.items() if not _empty(value)}
         for key in given:
             if key not in by_name:
                 near = difflib.get_close_matches(key, by_name, 1)
@@ -76,13 +88,29 @@ class Form:
                 hint = f"do you mean {by_name[near[0]].name}" if near else f"it takes {names}"
                 raise HandwheelError(f"{self.name}: there is no input {key.replace('_', '-')!r}; {hint}")
         plain = {key: _plain(by_name[key], value, units) for key, value in given.items()}
-        shown = {by_name[key].name: plain[key] for key in plain}
+        shown = {by_name[key].name: value for key, value in plain.items()}
         self._check_given(plain)
+        figures = self._look_up(plain)
         try:
             result = self.calculation.function(**plain)
         except (OverflowError, ZeroDivisionError) as fault:
             raise HandwheelError(f"{self.name}: these numbers are beyond any shop; check their units") from fault
-        return Answer(self.calculation, result, shown, units)
+        return Answer(self.calculation, result, shown, {field.name: field.kind for field in self.fields}, figures, units)
+
+    def results(self) -> dict[str, tuple[Kind, str]]:
+        """Return each result's kind and words by its name."""
+        result = typing.get_type_hints(self.calculation.function)["return"]
+        words = self.calculation.meanings
+        return {_hyphened(name): (kind, words[name]) for name, kind in result_kinds(result).items()}
+
+    def _look_up(self, plain: dict[str, Any]) -> tuple[Figure, ...]:
+        """Put the table's figure in the place of each word given for it; return the figures."""
+        figures = []
+        for each in self.calculation.look_ups:
+            if each.name in plain:
+                figures.append(each.find(plain.pop(each.name)))
+                plain[each.fills] = figures[-1].value
+        return tuple(figures)
 
     def _check_given(self, plain: Mapping[str, Any]) -> None:
         sets = self.calculation.given
@@ -142,24 +170,19 @@ def edge(name: str) -> Callable[..., Answer]:
 
 def _fields(calculation: Calculation) -> tuple[Field, ...]:
     hints = typing.get_type_hints(calculation.function, include_extras=True)
+    words = {each.fills: each.name for each in calculation.look_ups}
+
+    def field(name: str, kind: Kind, default: Any) -> Field:
+        optional = not all(name in one for one in calculation.given)
+        return Field(_hyphened(name), name, kind, calculation.meanings[name], default, optional)
+
     fields = []
     for name, parameter in inspect.signature(calculation.function).parameters.items():
-        kind = kind_of(hints[name])
-        in_all = all(name in one for one in calculation.given)
+        if name in words:
+            fields.append(field(words[name], Kind("text"), None))
         default = None if parameter.default is inspect.Parameter.empty else parameter.default
-        fields.append(
-            Field(name.replace("_", "-"), name, kind, calculation.meanings[name], default, optional=not in_all)
-        )
+        fields.append(field(name, kind_of(hints[name]), default))
     return tuple(fields)
-
-
-def kind_of(hint: Any) -> Kind:
-    """Return the Kind in an annotation, optional or not."""
-    for each in (hint, *typing.get_args(hint)):
-        for note in getattr(each, "__metadata__", ()):
-            if isinstance(note, Kind):
-                return note
-    raise TypeError(f"{hint} says no kind")
 
 
 def _hyphened(python_name: str) -> str:
@@ -186,15 +209,33 @@ def _plain(field: Field, value: object, system: str) -> Any:
         return tuple(_plain(one, each, system) for each in value)
     if isinstance(value, str):
         return reading.read(kind.name, value, system, name).value
-    if isinstance(value, bool) or not isinstance(value, int | float):
-        if hasattr(value, "magnitude") and hasattr(value, "is_compatible_with"):
-            try:
-                return units.from_quantity(typing.cast("Any", value), kind.name)
-            except HandwheelError as fault:
-                raise ReadingError(f"{name}: {fault}") from fault
+    if hasattr(value, "magnitude") and hasattr(value, "to_root_units"):
+        return _finite(_from_quantity(typing.cast("Any", value), kind, name), name)
+    if isinstance(value, bool) or not isinstance(value, Real | Decimal):
         raise ReadingError(f"{name}: {value!r} is no size; give text, a number or a quantity")
-    if not math.isfinite(value):
-        raise ReadingError(f"{name}: {value} is no size; give a finite number")
-    if kind.name in ("ratio",):
-        return float(value)
-    return units.to_inside(value, units.bare_unit(kind.name, system), kind.name)
+    number = _finite(float(value), name)
+    unit = units.bare_unit(kind.name, system)
+    return number if unit == "1" else units.to_inside(number, unit, kind.name)
+
+
+def _finite(number: float, name: str) -> float:
+    if not math.isfinite(number):
+        raise ReadingError(f"{name}: {number} is no size; give a finite number")
+    return number
+
+
+_TURNING = {"feed": "mm/turn", "spindle_speed": "turn/minute"}
+
+
+def _from_quantity(value: Any, kind: Kind, name: str) -> float:
+    """Return a pint Quantity as an inside value.
+
+    A turn, which pint counts as 2π radians of an angle, is one turn to the trade: a feed or a spindle speed that
+    says it is per turn, or in turns, is read so.
+    """
+    try:
+        if kind.name in _TURNING and "radian" in str(value.to_root_units().units):
+            return float(value.to(_TURNING[kind.name]).magnitude)
+        return units.from_quantity(value, kind.name)
+    except HandwheelError as fault:
+        raise ReadingError(f"{name}: {fault}") from fault

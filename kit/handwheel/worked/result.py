@@ -7,13 +7,15 @@ exercise is read off them.
 
 from __future__ import annotations
 
+import dataclasses
 import html
+import typing
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Annotated, Any, TypeVar
 
-from handwheel.numbers import showing
-from handwheel.worked.expression import as_html, as_text
+from handwheel.numbers import showing, units
+from handwheel.worked.expression import as_html, as_text, as_typst, typst_string
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +51,40 @@ Time = Annotated[float, Kind("time")]
 Text = Annotated[str, Kind("text")]
 Count = Annotated[int, Kind("count")]
 Reads = Annotated[str, Kind("choice", ("travel", "diameter"))]
+
+
+def kind_of(hint: Any) -> Kind:
+    """Return the Kind in an annotation, optional or not."""
+    for each in (hint, *typing.get_args(hint)):
+        for note in getattr(each, "__metadata__", ()):
+            if isinstance(note, Kind):
+                return note
+    raise TypeError(f"{hint} says no kind")
+
+
+def result_kinds(result: type) -> dict[str, Kind]:
+    """Return the kinds of a result's own fields by Python name; those kept for the working alone are left out."""
+    hints = typing.get_type_hints(result, include_extras=True)
+    shown = [each.name for each in dataclasses.fields(result) if each.repr and each.name != "cautions"]
+    return {name: kind_of(hints[name]) for name in shown}
+
+
+_ONE_SYSTEM = {"force": "mm", "power": "mm", "taper": "in"}
+"""Kinds that come back in one unit whatever the system: newtons, kilowatts, inches per foot."""
+
+
+def shown_system(kind: str, system: str) -> str:
+    """Return the unit system in which a number of a kind is shown to a person who works in `system`."""
+    return _ONE_SYSTEM.get(kind, system)
+
+
+def shown_unit(kind: str, system: str) -> str:
+    """Return the unit in which a number of a kind is given back.
+
+    >>> shown_unit("length", "in"), shown_unit("force", "in")
+    ('in', 'N')
+    """
+    return units.bare_unit(kind, shown_system(kind, system))
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,16 +150,55 @@ class Working:
         rows += [f"<p><b>Caution:</b> {html.escape(caution)}</p>" for caution in self.cautions]
         return "\n".join(rows)
 
+    def typst(self) -> str:
+        """Return the working as typst; every word in it stands as a string, never as markup."""
+        blocks = [f"#strong({typst_string(self.title)})"]
+        for step in self.steps:
+            formula, symbol = step.formula_in(self.system), as_typst(step.symbol)
+            blocks += [
+                f"#{typst_string(step.meaning)}",
+                (
+                    f"$ {symbol} &= {as_typst(formula)} \\ &= {as_typst(formula, self.shown(step))} \\ "
+                    f"&= {typst_string(self.result(step))} $"
+                ),
+            ]
+        blocks += [f"#{typst_string(f'Source: {source}')}" for source in self.sources]
+        blocks += [f"#{typst_string(f'Caution: {caution}')}" for caution in self.cautions]
+        return "\n\n".join(blocks)
+
     def _repr_mimebundle_(self, include: Any = None, exclude: Any = None) -> dict[str, str]:
         return {"text/plain": self.text(), "text/html": self.html()}
 
     def shown(self, step: Step) -> dict[str, str]:
         """Return the numbers put into a step's formula, as they are shown, by symbol."""
-        return {symbol: showing.put_in(amount, kind, self.system) for symbol, (amount, kind) in step.values.items()}
+        return {
+            symbol: showing.put_in(amount, kind, shown_system(kind, self.system))
+            for symbol, (amount, kind) in step.values.items()
+        }
 
     def result(self, step: Step) -> str:
         """Return a step's result as it is shown, with its unit."""
-        return " ".join(showing.value(step.value, step.kind, self.system)).strip()
+        return " ".join(showing.value(step.value, step.kind, shown_system(step.kind, self.system))).strip()
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A figure found in a table: its inside value, and where the table has it from."""
+
+    value: float
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class LookUp:
+    """A word that a form takes in place of a figure: `material` in place of `density`.
+
+    The function itself takes only the figure; `find` is asked at the edge, and refuses a word it does not know.
+    """
+
+    name: str
+    fills: str
+    find: Callable[[str], Figure]
 
 
 @dataclass(frozen=True)
@@ -136,7 +211,7 @@ class Calculation:
     given: tuple[tuple[str, ...], ...]
     meanings: Mapping[str, str]
     sources: tuple[str, ...] = ()
-    cautions: tuple[str, ...] = field(default=())
+    look_ups: tuple[LookUp, ...] = field(default=())
 
 
 CALCULATIONS: dict[str, Calculation] = {}
@@ -152,15 +227,28 @@ def calculation(
     given: tuple[tuple[str, ...], ...],
     meanings: Mapping[str, str],
     sources: tuple[str, ...] = (),
+    look_ups: tuple[LookUp, ...] = (),
 ) -> Callable[[_Function], _Function]:
     """Register a plain-float function as a calculation; the function itself is left as it is.
 
     `given` lists the sets of inputs of which exactly one must be there; inputs with a default that stand in
-    no set may be left out. `meanings` gives the words for each input and result by its Python name.
+    no set may be left out. A look-up adds each set with its word in place of the figure. `meanings` gives the
+    words for each input and result by its Python name.
     """
+    by_word = tuple(
+        tuple(each.name if one == each.fills else one for one in together)
+        for each in look_ups
+        for together in given
+        if each.fills in together
+    )
 
     def register(function: _Function) -> _Function:
-        CALCULATIONS[name] = Calculation(name, title, function, given, meanings, sources)
+        CALCULATIONS[name] = Calculation(name, title, function, (*by_word, *given), meanings, sources, look_ups)
         return function
 
     return register
+
+
+def working(name: str, steps: tuple[Step, ...], cautions: tuple[str, ...] = ()) -> Working:
+    """Return a calculation's working from its steps, under the title and with the sources it is registered with."""
+    return Working(CALCULATIONS[name].title, steps, CALCULATIONS[name].sources, cautions)
