@@ -119,7 +119,7 @@ class TurningPower:
     approach_angle: Angle = field(repr=False)
 
     def worked(self) -> Working:
-        """Return the working, step by step; sizes in mm, as the force is stated for."""
+        """Return the working, step by step; the specific force is one per mm², so inches are turned into mm."""
         thickness = self.feed * math.sin(math.radians(self.approach_angle))
         return Working(
             CALCULATIONS["turning-power"].title,
@@ -127,15 +127,14 @@ class TurningPower:
                 Step("h", "Chip thickness, square to the edge", "f*sin(K)",
                      {"f": (self.feed, "feed"), "K": (self.approach_angle, "angle")}, thickness, "feed"),
                 Step("F", "Cutting force: specific force × depth × feed, thin chips being harder to part",
-                     "k*a*f*h**(-m)",
+                     {"in": "25.4**2*k*a*f*(25.4*h)**(-m)", "mm": "k*a*f*h**(-m)"},
                      {"k": (self.kc11, "specific_force"), "a": (self.depth, "length"), "f": (self.feed, "feed"),
                       "h": (thickness, "feed"), "m": (self.mc, "number")}, self.force, "force"),
-                Step("P", "Power at the tool", "F*v/60000",
+                Step("P", "Power at the tool", {"in": "0.3048*F*v/60000", "mm": "F*v/60000"},
                      {"F": (self.force, "force"), "v": (self.cutting_speed, "cutting_speed")}, self.power, "power"),
             ),
             CALCULATIONS["turning-power"].sources,
             ("Specific cutting forces differ by 20 % between sources, and a dull tool adds more; leave that in hand.",),
-            system="mm",
         )  # fmt: skip
 
 

@@ -49,11 +49,12 @@ def _pairs(inputs: tuple[str, ...]) -> dict[str, object]:
     pairs: dict[str, object] = {}
     for each in inputs:
         key, sign, value = each.partition("=")
-        if not sign or not key.strip() or not value.strip():
+        key = key.strip().replace("_", "-")
+        if not sign or not key or not value.strip():
             raise HandwheelError(f"{each!r} is no input; type key=value, such as diameter=1-3/8")
-        if key.strip() in ("units", "self"):
-            raise HandwheelError(f"{key.strip()!r} is no input; give the system as --units in or --units mm")
-        if key.strip() in pairs:
-            raise HandwheelError(f"{key.strip()} is given twice; give it once")
-        pairs[key.strip()] = value.strip()
+        if key in ("units", "self"):
+            raise HandwheelError(f"{key!r} is no input; give the system as --units in or --units mm")
+        if key in pairs:
+            raise HandwheelError(f"{key} is given twice; give it once")
+        pairs[key] = value.strip()
     return pairs

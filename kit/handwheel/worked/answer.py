@@ -25,7 +25,8 @@ from handwheel.worked.result import (
 class Answer:
     """The answer of a calculation in one unit system; each result is an attribute by its Python name.
 
-    `given` holds the plain inputs by name and `kinds` their kinds; `figures` were looked up in tables for them.
+    `given` holds the plain inputs by name and `kinds` their kinds; `figures` were looked up in tables for them;
+    `echoes` say how typed text was read.
     """
 
     calculation: Calculation
@@ -33,6 +34,7 @@ class Answer:
     given: Mapping[str, Any]
     kinds: Mapping[str, Kind]
     figures: tuple[Figure, ...]
+    echoes: tuple[str, ...]
     units: str
 
     @property

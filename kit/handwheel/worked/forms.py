@@ -80,7 +80,7 @@ class Form:
         if units not in ("in", "mm"):
             raise HandwheelError(f"units: {units!r} is no system; it can be in or mm")
         by_name = {field.python_name: field for field in self.fields}
-        given = {key: value for key, value in typed.items() if not _empty(value)}
+        given = {key.replace("-", "_"): value for key, value in typed.items() if not _empty(value)}
         for key in given:
             if key not in by_name:
                 near = difflib.get_close_matches(key, by_name, 1)
@@ -95,7 +95,9 @@ class Form:
             result = self.calculation.function(**plain)
         except (OverflowError, ZeroDivisionError) as fault:
             raise HandwheelError(f"{self.name}: these numbers are beyond any shop; check their units") from fault
-        return Answer(self.calculation, result, shown, {field.name: field.kind for field in self.fields}, figures, units)
+        echoes = tuple(echo for key, value in given.items() if (echo := by_name[key].echo(value, units)))
+        kinds = {field.name: field.kind for field in self.fields}
+        return Answer(self.calculation, result, shown, kinds, figures, echoes, units)
 
     def results(self) -> dict[str, tuple[Kind, str]]:
         """Return each result's kind and words by its name."""
