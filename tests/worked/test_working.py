@@ -39,6 +39,19 @@ CASES = {
         {"named": "Morse 3"},
         {"half-angle": "30"},
     ],
+    "tailstock-setover": [
+        {"taper-per-foot": ".600 in/ft", "centres-distance": "12 in"},
+        {"large": "25 mm", "small": "21 mm", "length": "40 mm", "centres-distance": "529 mm"},
+    ],
+    "taper-compound-feed": [{"half-angle": "3.576334", "reduce": ".015 in"}],
+    "taper-advance": [{"half-angle": "3.576334", "reduce": ".015 in"}, {"taper-per-foot": ".6 in/ft", "reduce": ".006 in"}],
+    "indicator-rise": [
+        {"half-angle": "3.576334", "travel": "1 in", "along": "axis"},
+        {"half-angle": "3.576334", "travel": "2 in", "along": "cone"},
+    ],
+    "tailstock-test": [
+        {"near-diameter": "1 in", "far-diameter": "1.0012 in", "collar-distance": "9 in", "centres-distance": "12 in"}
+    ],
     "turning-power": [{"kc11": "1700", "mc": ".25", "depth": "2 mm", "feed": "0.2 mm/rev", "cutting-speed": "80 m/min", "approach-angle": "45"}],
 }  # fmt: skip
 
@@ -113,9 +126,9 @@ def test_each_docstring_names_every_argument_with_its_unit_and_has_an_example(na
     for argument in inspect.signature(function).parameters:
         line = re.search(rf"^\s*{argument}: (.+(?:\n\s{{6,}}.+)*)", text, re.MULTILINE)
         assert line, argument
-        assert re.search(r"mm|°|degrees|m/min|rev|MPa|kg|1/°C|plain number|'travel'|a word without a unit", line[1]), (
-            line[0]
-        )
+        assert re.search(
+            r"mm|°|degrees|m/min|rev|MPa|kg|1/°C|plain number|'travel'|'axis'|a word without a unit", line[1]
+        ), line[0]
     for part in ("Returns:", "Raises:", ">>>"):
         assert part in text
 

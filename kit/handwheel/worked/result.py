@@ -51,6 +51,7 @@ Time = Annotated[float, Kind("time")]
 Text = Annotated[str, Kind("text")]
 Count = Annotated[int, Kind("count")]
 Reads = Annotated[str, Kind("choice", ("travel", "diameter"))]
+Along = Annotated[str, Kind("choice", ("axis", "cone"))]
 
 
 def kind_of(hint: Any) -> Kind:
