@@ -74,13 +74,10 @@ def estimate(plan: Plan, choice: StockChoice, shop: Shop) -> Estimate:
     Labour is charged for the time that covers four jobs of five; neither long cases nor likely ones are added.
     """
     timed = [
-        (
-            "reading the drawing and laying out tools",
-            "",
-            spread(*HANDLING["reading the drawing and laying out tools"]),
-        ),
+        _by_hand("reading the drawing and laying out tools"),
+        _by_hand("saw", "saw the blank off the bar"),
         *((_words(each), _lines(each), _spread(each)) for each in plan.operations),
-        ("final inspection and cleaning", "", spread(*HANDLING["final inspection and cleaning"])),
+        _by_hand("final inspection and cleaning"),
     ]
     whole = total([time for _, _, time in timed], TOGETHER)
     quoted = whole.quantile(QUOTED)
@@ -106,6 +103,11 @@ def estimate(plan: Plan, choice: StockChoice, shop: Shop) -> Estimate:
         asked < rates.minimum_charge,
         tuple(notes),
     )
+
+
+def _by_hand(name: str, words: str = "") -> tuple[str, str, TimeSpread]:
+    """Return the row of what is done once a job, away from the sheet's lines."""
+    return words or name, "", spread(*HANDLING[name])
 
 
 def _words(operation: Operation) -> str:
