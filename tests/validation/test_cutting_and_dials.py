@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy import integrate
 
+import handwheel
 from handwheel.calc.cutting import cutting_time, deepest_cut, spindle_speed, surface_finish, turning_power
 from handwheel.calc.dials import dial_cut, fine_feed_angle, on_dial, ring_for_zero
 from handwheel.calc.stock import bar_stock
@@ -107,15 +108,14 @@ def test_finish_against_the_exact_arc(feed, radius):
 
 # Expansion: 4.000 in of steel 50 °F above 68 °F grows .0013 in (alpha L dT, reference 20 °C by ISO 1; computed).
 def test_expansion():
-    growth = -size_at_20(4 * IN, (68 + 50 - 32) / 1.8, 11.5e-6, instrument_temperature=20).correction / IN
+    growth = -size_at_20(4 * IN, (68 + 50 - 32) / 1.8, 20, expansion=11.5e-6).correction / IN
     assert growth == pytest.approx(0.0013, abs=0.00005)
     # 2.000 in at 120 °F against an instrument at 68 °F: .000676 (the project's own, cross-checked)
-    assert size_at_20(2 * IN, (120 - 32) / 1.8, 11.7e-6, instrument_temperature=20).correction / IN == pytest.approx(
-        -0.000676, abs=5e-7
-    )
+    warm = size_at_20(2 * IN, (120 - 32) / 1.8, 20, expansion=11.7e-6)
+    assert warm.correction / IN == pytest.approx(-0.000676, abs=5e-7)
     # steel by steel at one temperature: nothing; aluminium (23e-6) by steel, 2 in at 90 °F: .000277
-    assert size_at_20(50, 35, 11.5e-6).correction == pytest.approx(0)
-    aluminium = size_at_20(2 * IN, (90 - 32) / 1.8, 23e-6, instrument_expansion=11.7e-6)
+    assert size_at_20(50, 35, expansion=11.5e-6).correction == pytest.approx(0)
+    aluminium = size_at_20(2 * IN, (90 - 32) / 1.8, expansion=23e-6, instrument_expansion=11.7e-6)
     assert aluminium.correction / IN == pytest.approx(-0.000277, abs=2e-6)
 
 
@@ -142,7 +142,7 @@ def test_a_taper_is_a_right_triangle(large, share, length):
     ("name", "per_foot"), [("Morse 4", 0.62326), ("Morse 7", 0.624), ("Jarno 6", 0.6), ("Jarno 8", 0.6)]
 )
 def test_named_tapers(name, per_foot):
-    assert taper(named=name).taper_per_foot * 12 == pytest.approx(per_foot)
+    assert handwheel.taper(named=name).taper_per_foot == pytest.approx(per_foot)
 
 
 def test_every_named_tapers_rate_agrees_with_its_own_sizes():

@@ -10,13 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import handwheel
-from handwheel.calc.taper_cutting import (
-    indicator_rise,
-    tailstock_setover,
-    tailstock_test,
-    taper_advance,
-    taper_compound_feed,
-)
+from handwheel.calc.tailstock import tailstock_setover, tailstock_test
+from handwheel.calc.taper_cutting import indicator_rise, taper_advance, taper_compound_feed
 from handwheel.numbers.faults import HandwheelError
 
 pytestmark = pytest.mark.validation

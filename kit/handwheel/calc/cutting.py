@@ -6,9 +6,9 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
+from handwheel.calc.refusals import positive
 from handwheel.numbers.faults import HandwheelError
 from handwheel.worked.result import (
-    CALCULATIONS,
     Angle,
     CuttingSpeed,
     Diameter,
@@ -25,6 +25,7 @@ from handwheel.worked.result import (
     Time,
     Working,
     calculation,
+    working,
 )
 
 GRACE = 1.05
@@ -43,15 +44,14 @@ class SpindleSpeedResult:
 
     def worked(self) -> Working:
         """Return the working, step by step."""
-        return Working(
-            CALCULATIONS["spindle-speed"].title,
+        return working(
+            "spindle-speed",
             (
                 Step("n", "Surface speed over the length of one turn",
                      {"in": "12*v/(pi*D)", "mm": "1000*v/(pi*D)"},
                      {"v": (self.cutting_speed, "cutting_speed"), "D": (self.diameter, "length")},
                      self.exact_rpm, "spindle_speed"),
             ),
-            CALCULATIONS["spindle-speed"].sources,
             self.cautions,
         )  # fmt: skip
 
@@ -88,12 +88,9 @@ def spindle_speed(cutting_speed: CuttingSpeed, diameter: Diameter, speeds: Spind
         >>> round(result.exact_rpm, 2), result.chosen_rpm
         (229.18, 240)
     """
-    if not cutting_speed > 0:
-        raise HandwheelError("cutting-speed: must be more than 0; see the table of materials")
-    if not diameter > 0:
-        raise HandwheelError("diameter: must be more than 0")
-    if any(not speed > 0 for speed in speeds):
-        raise HandwheelError("speeds: each spindle speed must be more than 0")
+    positive(cutting_speed=cutting_speed, diameter=diameter)
+    for speed in speeds:
+        positive("each listed spindle speed turns the work", speeds=speed)
     exact = 1000 * cutting_speed / (math.pi * diameter)
     slow_enough = [speed for speed in speeds if speed <= GRACE * exact]
     cautions: tuple[str, ...] = ()
@@ -121,8 +118,8 @@ class TurningPower:
     def worked(self) -> Working:
         """Return the working, step by step; the specific force is one per mm², so inches are turned into mm."""
         thickness = self.feed * math.sin(math.radians(self.approach_angle))
-        return Working(
-            CALCULATIONS["turning-power"].title,
+        return working(
+            "turning-power",
             (
                 Step("h", "Chip thickness, square to the edge", "f*sin(K)",
                      {"f": (self.feed, "feed"), "K": (self.approach_angle, "angle")}, thickness, "feed"),
@@ -133,7 +130,6 @@ class TurningPower:
                 Step("P", "Power at the tool", {"in": "0.3048*F*v/60000", "mm": "F*v/60000"},
                      {"F": (self.force, "force"), "v": (self.cutting_speed, "cutting_speed")}, self.power, "power"),
             ),
-            CALCULATIONS["turning-power"].sources,
             ("Specific cutting forces differ by 20 % between sources, and a dull tool adds more; leave that in hand.",),
         )  # fmt: skip
 
@@ -183,9 +179,7 @@ def turning_power(
         >>> round(cut.force, 2), round(cut.power, 5)
         (1016.84, 1.35578)
     """
-    for name, amount in (("kc11", kc11), ("depth", depth), ("feed", feed), ("cutting-speed", cutting_speed)):
-        if not amount > 0:
-            raise HandwheelError(f"{name}: must be more than 0")
+    positive(kc11=kc11, depth=depth, feed=feed, cutting_speed=cutting_speed)
     if not 0 <= mc < 1:
         raise HandwheelError("mc: lies between 0 and 1; .25 for most steels")
     if not 0 < approach_angle < 180:
@@ -207,15 +201,14 @@ class SurfaceFinish:
     def worked(self) -> Working:
         """Return the working, step by step."""
         values = {"f": (self.feed, "feed"), "r": (self.nose_radius, "length")}
-        return Working(
-            CALCULATIONS["surface-finish"].title,
+        return working(
+            "surface-finish",
             (
                 Step("Rt", "Height of the marks the nose leaves", {"in": "10**6*f**2/(8*r)", "mm": "1000*f**2/(8*r)"},
                      values, self.rt, "roughness"),
                 Step("Ra", "Their mean, the shop's usual form", {"in": "10**6*f**2/(32*r)", "mm": "1000*f**2/(32*r)"},
                      values, self.ra, "roughness"),
             ),
-            CALCULATIONS["surface-finish"].sources,
             ("The usual form is 2.6 % under the exact mean of the marks; a real surface is rougher, never smoother.",),
         )  # fmt: skip
 
@@ -250,8 +243,7 @@ def surface_finish(feed: Feed, nose_radius: Length) -> SurfaceFinish:
         >>> round(marks.rt, 2), round(marks.ra, 4)
         (6.25, 1.5625)
     """
-    if not feed > 0 or not nose_radius > 0:
-        raise HandwheelError("feed and nose-radius: both must be more than 0")
+    positive(feed=feed, nose_radius=nose_radius)
     if feed > 2 * nose_radius:
         raise HandwheelError("feed: is more than twice the nose radius, so the marks are no longer round; feed less")
     return SurfaceFinish(1000 * feed**2 / (8 * nose_radius), 1000 * feed**2 / (32 * nose_radius), feed, nose_radius)
@@ -275,8 +267,7 @@ def cutting_time(length: Length, feed: Feed, speed: SpindleSpeed) -> Time:
         >>> cutting_time(120, 0.2, 500)
         1.2
     """
-    if not feed > 0 or not speed > 0:
-        raise HandwheelError("feed and speed: both must be more than 0")
+    positive(feed=feed, speed=speed)
     return length / (feed * speed)
 
 

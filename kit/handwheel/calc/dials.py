@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, field
 
+from handwheel.calc.refusals import positive
 from handwheel.numbers.faults import HandwheelError
 from handwheel.worked.result import (
-    CALCULATIONS,
     Angle,
     Count,
     Diameter,
@@ -17,6 +17,7 @@ from handwheel.worked.result import (
     Step,
     Working,
     calculation,
+    working,
 )
 
 
@@ -53,14 +54,15 @@ def on_dial(
         >>> on_dial(3.4061 * 25.4, 0.127, 19.05).turns
         4
     """
-    if not division > 0 or not per_turn > 0:
-        raise HandwheelError("division and per-turn: both must be more than 0, as the dial is marked")
+    positive("read it off the dial as marked", division=division, per_turn=per_turn)
     count = round(per_turn / division)
     if abs(count * division - per_turn) > 1e-6 * per_turn:
         raise HandwheelError("per-turn: a turn must be a whole number of divisions; read both off the dial again")
-    if not 0 <= start < per_turn + 1e-9:
-        raise HandwheelError("start: the dial's reading lies between 0 and one turn")
-    divisions = math.floor(marked / division + 1e-6) if short else round(marked / division)
+    if not 0 <= start < per_turn * (1 - 1e-9):
+        raise HandwheelError("start: the dial's reading lies between 0 and one turn; a full turn reads 0")
+    # Half a division is a half after a change of units too, not a float's breadth to either side of it.
+    gone = round(marked / division, 6)
+    divisions = math.floor(gone) if short else round(gone)
     # Counted in whole divisions, so that a reading a float's breadth below a full turn is no turn short.
     position = start / division + divisions
     turns = math.floor(position / count + 1e-9)
@@ -108,8 +110,8 @@ class DialCut:
         on_diameter = self.reads == "diameter"
         marked = {"x": (self.reduce, "length"), "k": (self.true_lead, "number")}
         wanted = self.reduce / (1 if on_diameter else 2) / self.true_lead
-        return Working(
-            CALCULATIONS["dial-cut"].title,
+        return working(
+            "dial-cut",
             (
                 Step("s", "The slide travels half of what comes off the diameter", "x/2",
                      {"x": (self.reduce, "length")}, self.travel, "length"),
@@ -128,7 +130,6 @@ class DialCut:
                      {"x": (self.reduce, "length"), "N": (self.divisions, "count"),
                       "g": (self.division, "length"), "k": (self.true_lead, "number")}, self.left_over, "length"),
             ),
-            CALCULATIONS["dial-cut"].sources,
             (
                 "Count from the diameter measured where the tool touched, not from the size the bar is sold by.",
                 "Come to the reading in the cutting direction; after an overshoot back off more than the backlash.",
@@ -212,14 +213,13 @@ class FineFeedAngle:
 
     def worked(self) -> Working:
         """Return the working, step by step."""
-        return Working(
-            CALCULATIONS["fine-feed-angle"].title,
+        return working(
+            "fine-feed-angle",
             (
                 Step("A", "The compound moves the tool across by the sine of its angle to the axis", "asin(a/s)",
                      {"a": (self.advance, "length"), "s": (self.per_division, "length")},
                      self.angle_to_axis, "angle"),
             ),
-            CALCULATIONS["fine-feed-angle"].sources,
             (
                 ("The angle counts from the lathe axis; a compound scale with its zero along the cross-slide reads "
                 "90° less it."),
@@ -257,8 +257,7 @@ def fine_feed_angle(per_division: Length, advance: Length) -> FineFeedAngle:
         >>> round(fine_feed_angle(0.0254, 0.00254).angle_to_axis, 6)
         5.73917
     """
-    if not per_division > 0:
-        raise HandwheelError("per-division: one division of the compound's dial must be more than 0")
+    positive("it is one division of the compound's dial", per_division=per_division)
     if not 0 < advance <= per_division:
         raise HandwheelError("advance: must be more than 0 and no more than the compound itself moves in a division")
     return FineFeedAngle(math.degrees(math.asin(advance / per_division)), per_division, advance)

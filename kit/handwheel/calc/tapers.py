@@ -5,13 +5,16 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, field
 
+from handwheel.calc.refusals import positive
 from handwheel.numbers.faults import HandwheelError
+from handwheel.tables.load import load
 from handwheel.tables.named_tapers import named_taper
 from handwheel.worked.result import (
-    CALCULATIONS,
     Angle,
     Diameter,
+    Figure,
     Length,
+    LookUp,
     Number,
     Ratio,
     Step,
@@ -19,6 +22,7 @@ from handwheel.worked.result import (
     Text,
     Working,
     calculation,
+    working,
 )
 
 
@@ -31,25 +35,38 @@ class Taper:
     half_angle: Angle
     included_angle: Angle
     ratio: Text
-    steps: tuple[Step, ...] = field(repr=False)
+    stated: Step = field(repr=False)
 
     def worked(self) -> Working:
         """Return the working, step by step."""
-        return Working(
-            CALCULATIONS["taper"].title,
-            self.steps,
-            CALCULATIONS["taper"].sources,
+        per_length, half = self.diameter_per_length, self.half_angle
+        return working(
+            "taper",
+            (
+                self.stated,
+                Step("A", "Half angle: the side to the axis", "atan(T/2)", {"T": (per_length, "number")},
+                     half, "angle"),
+                Step("I", "Included angle", "2*A", {"A": (half, "angle")}, self.included_angle, "angle"),
+                Step("F", "Taper per foot", "12*T", {"T": (per_length, "number")}, self.taper_per_foot, "taper"),
+                Step("k", "The taper as 1:k", "1/T", {"T": (per_length, "number")}, 1 / per_length, "number"),
+            ),
             (
                 "The compound is set to the HALF angle, counted from the lathe axis; ask where its scale has its zero.",
                 "Scales lie: prove the taper over a measured length before it is cut to size.",
             ),
-        )
+        )  # fmt: skip
+
+
+def _named(name: str) -> Figure:
+    head = load("named_tapers").head
+    return Figure(named_taper(name).per_length, f"{head['source']} ({head['edition']})")
 
 
 @calculation(
     "taper",
     "A taper, however it is stated",
-    given=(("large", "small", "length"), ("taper_per_foot",), ("ratio",), ("half_angle",), ("named",)),
+    given=(("large", "small", "length"), ("taper_per_foot",), ("ratio",), ("half_angle",)),
+    look_ups=(LookUp("named", "ratio", _named),),
     meanings={
         "large": "diameter at the large end",
         "small": "diameter at the small end",
@@ -61,7 +78,7 @@ class Taper:
         "diameter_per_length": "change of diameter for each unit of length",
         "included_angle": "angle between the two sides",
     },
-    sources=("geometry of a cone; named tapers by ASME B5.10, in part from memory",),
+    sources=("geometry of a cone",),
 )
 def taper(
     large: Diameter | None = None,
@@ -70,7 +87,6 @@ def taper(
     taper_per_foot: TaperPerFoot | None = None,
     ratio: Ratio | None = None,
     half_angle: Angle | None = None,
-    named: Text | None = None,
 ) -> Taper:
     """Return a taper in all its forms, from two diameters and their distance or from one form alone.
 
@@ -81,7 +97,6 @@ def taper(
         taper_per_foot: diameter per length, a plain number (1.5 in/ft is .125).
         ratio: diameter per length, a plain number (1:8 is .125).
         half_angle: angle of the side to the axis, degrees.
-        named: name in the table, a word without a unit: `Morse 3`.
 
     Returns:
         Diameter per length, taper per foot, half and included angle (degrees), and `1:k`.
@@ -93,40 +108,31 @@ def taper(
         >>> round(taper(taper_per_foot=0.125).half_angle, 6), taper(ratio=0.1).ratio
         (3.576334, '1:10')
     """
+    meaning = "Change of diameter for each unit of length"
     if large is not None and small is not None and length is not None:
+        positive(large=large, length=length)
         if not 0 <= small < large:
             raise HandwheelError("large and small: the large end must be the larger diameter, and neither below 0")
-        if not length > 0:
-            raise HandwheelError("length: must be more than 0")
         per_length = (large - small) / length
         values = {"D": (large, "length"), "d": (small, "length"), "L": (length, "length")}
-        first = Step("T", "Change of diameter for each unit of length", "(D - d)/L", values, per_length, "number")
+        stated = Step("T", meaning, "(D - d)/L", values, per_length, "number")
     elif half_angle is not None:
         if not 0 < half_angle < 90:
             raise HandwheelError("half-angle: lies between 0 and 90°, counted from the axis")
         per_length = 2 * math.tan(math.radians(half_angle))
-        first = Step("T", "Change of diameter for each unit of length", "2*tan(A)",
-                     {"A": (half_angle, "angle")}, per_length, "number")  # fmt: skip
+        stated = Step("T", meaning, "2*tan(A)", {"A": (half_angle, "angle")}, per_length, "number")
+    elif taper_per_foot is not None:
+        positive(taper_per_foot=taper_per_foot)
+        per_length = taper_per_foot
+        stated = Step("T", meaning, "F/12", {"F": (taper_per_foot, "taper")}, per_length, "number")
+    elif ratio is not None:
+        positive(ratio=ratio)
+        per_length = ratio
+        stated = Step("T", meaning, "t", {"t": (ratio, "number")}, per_length, "number")
     else:
-        stated = named_taper(named).per_length if named is not None else taper_per_foot
-        stated = ratio if stated is None else stated
-        if stated is None:
-            raise HandwheelError(
-                "taper: give two diameters and a length, or taper-per-foot, or ratio, or half-angle, or named"
-            )
-        if not 0 < stated < math.inf:
-            raise HandwheelError("taper-per-foot and ratio: must be more than 0")
-        per_length = stated
-        first = Step("T", "Change of diameter for each unit of length", "t", {"t": (stated, "number")},
-                     per_length, "number")  # fmt: skip
+        raise HandwheelError("taper: give two diameters and a length, or taper-per-foot, or ratio, or half-angle")
     half = math.degrees(math.atan(per_length / 2))
-    steps = (
-        first,
-        Step("A", "Half angle: the side to the axis", "atan(T/2)", {"T": (per_length, "number")}, half, "angle"),
-        Step("I", "Included angle", "2*A", {"A": (half, "angle")}, 2 * half, "angle"),
-        Step("k", "The taper as 1:k", "1/T", {"T": (per_length, "number")}, 1 / per_length, "number"),
-    )
-    return Taper(per_length, per_length, half, 2 * half, f"1:{_short(1 / per_length)}", steps)
+    return Taper(per_length, per_length, half, 2 * half, f"1:{_short(1 / per_length)}", stated)
 
 
 def _short(k: float) -> str:

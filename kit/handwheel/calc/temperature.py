@@ -4,18 +4,20 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from handwheel.calc.refusals import positive
 from handwheel.numbers.faults import HandwheelError
-from handwheel.tables.materials import material as material_of
+from handwheel.tables.materials import material
 from handwheel.worked.result import (
-    CALCULATIONS,
     Diameter,
     Expansion,
+    Figure,
     Length,
+    LookUp,
     Step,
     Temperature,
-    Text,
     Working,
     calculation,
+    working,
 )
 
 REFERENCE = 20.0
@@ -36,8 +38,8 @@ class SizeAt20:
 
     def worked(self) -> Working:
         """Return the working, step by step."""
-        return Working(
-            CALCULATIONS["size-at-20"].title,
+        return working(
+            "size-at-20",
             (
                 Step("S", "A warm instrument reads small, a warm part is large",
                      "M*(1 + b*(u - 20))/(1 + a*(t - 20))",
@@ -47,7 +49,6 @@ class SizeAt20:
                 Step("c", "Correction to the reading", "S - M",
                      {"S": (self.size, "length"), "M": (self.reading, "length")}, self.correction, "length"),
             ),
-            CALCULATIONS["size-at-20"].sources,
             (
                 ("Hand heat and a fresh cut warm a part unevenly; let it lie beside the micrometer until both "
                 "are one temperature."),
@@ -55,10 +56,16 @@ class SizeAt20:
         )  # fmt: skip
 
 
+def _expansion(name: str) -> Figure:
+    found = material(name)
+    return Figure(found.expansion, f"expansion of {found.name}: {found.source}")
+
+
 @calculation(
     "size-at-20",
     "A reading corrected to 20 °C",
-    given=(("reading", "part_temperature", "material"), ("reading", "part_temperature", "expansion")),
+    given=(("reading", "part_temperature", "expansion"),),
+    look_ups=(LookUp("material", "expansion", _expansion),),
     meanings={
         "reading": "what the instrument read, its zero error taken off",
         "part_temperature": "temperature of the part",
@@ -74,20 +81,19 @@ class SizeAt20:
 def size_at_20(
     reading: Diameter,
     part_temperature: Temperature,
-    expansion: Expansion | None = None,
     instrument_temperature: Temperature | None = None,
+    *,
+    expansion: Expansion,
     instrument_expansion: Expansion = 11.5e-6,
-    material: Text | None = None,
 ) -> SizeAt20:
     """Return a size at 20 °C from a reading, part and instrument each at its own temperature.
 
     Args:
         reading: what the instrument read, mm.
         part_temperature: temperature of the part, °C.
-        expansion: expansion of the part's material, 1/°C; by the table where left out.
         instrument_temperature: temperature of the instrument, °C; the part's where left out.
+        expansion: expansion of the part's material, 1/°C.
         instrument_expansion: expansion of the instrument, 1/°C; steel's 11.5e-6 where left out.
-        material: the part's material by its name in the table, a word without a unit.
 
     Returns:
         Size at 20 °C and the correction, mm.
@@ -96,14 +102,11 @@ def size_at_20(
         HandwheelError: a reading, temperature or expansion no shop can have.
 
     Examples:
-        >>> result = size_at_20(50.8, 48.9, 11.7e-6, instrument_temperature=20)
+        >>> result = size_at_20(50.8, 48.9, 20, expansion=11.7e-6)
         >>> round(result.correction / 25.4, 6)
         -0.000676
     """
-    if not reading > 0:
-        raise HandwheelError("reading: must be more than 0")
-    if expansion is None:
-        expansion = material_of(material or "").expansion
+    positive(reading=reading)
     instrument = part_temperature if instrument_temperature is None else instrument_temperature
     for name, degrees in (("part-temperature", part_temperature), ("instrument-temperature", instrument)):
         if not -40 <= degrees <= 400:
