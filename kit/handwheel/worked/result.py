@@ -236,15 +236,13 @@ def calculation(
     no set may be left out. A look-up adds each set with its word in place of the figure. `meanings` gives the
     words for each input and result by its Python name.
     """
-    by_word = tuple(
-        tuple(each.name if one == each.fills else one for one in together)
-        for each in look_ups
-        for together in given
-        if each.fills in together
-    )
+    sets = []
+    for one in given:
+        by_word = [tuple(each.name if key == each.fills else key for key in one) for each in look_ups]
+        sets += [one, *(each for each in by_word if each != one)]
 
     def register(function: _Function) -> _Function:
-        CALCULATIONS[name] = Calculation(name, title, function, (*by_word, *given), meanings, sources, look_ups)
+        CALCULATIONS[name] = Calculation(name, title, function, tuple(sets), meanings, sources, look_ups)
         return function
 
     return register
