@@ -31,6 +31,8 @@ from handwheel.worked.result import (
 GRACE = 1.05
 """A listed speed may exceed the exact one by this factor: 5 % is less than a grade of bar varies."""
 
+TOO_FAST = "The slowest spindle speed is still faster than this cut wants: cut less deep, and look at the edge often."
+
 
 @dataclass(frozen=True)
 class SpindleSpeedResult:
@@ -47,8 +49,7 @@ class SpindleSpeedResult:
         return working(
             "spindle-speed",
             (
-                Step("n", "Surface speed over the length of one turn",
-                     {"in": "12*v/(pi*D)", "mm": "1000*v/(pi*D)"},
+                Step("n", "Surface speed over the length of one turn", {"in": "12*v/(pi*D)", "mm": "1000*v/(pi*D)"},
                      {"v": (self.cutting_speed, "cutting_speed"), "D": (self.diameter, "length")},
                      self.exact_rpm, "spindle_speed"),
             ),
@@ -93,12 +94,8 @@ def spindle_speed(cutting_speed: CuttingSpeed, diameter: Diameter, speeds: Spind
         positive("each listed spindle speed turns the work", speeds=speed)
     exact = 1000 * cutting_speed / (math.pi * diameter)
     slow_enough = [speed for speed in speeds if speed <= GRACE * exact]
-    cautions: tuple[str, ...] = ()
-    if speeds and not slow_enough:
-        cautions = (
-            "the slowest spindle speed is still faster than this cut wants: less depth, or an HSS tool's life is short",
-        )
     chosen = max(slow_enough) if slow_enough else min(speeds, default=exact)
+    cautions = () if slow_enough or not speeds else (TOO_FAST,)
     return SpindleSpeedResult(exact, chosen, cautions, cutting_speed, diameter)
 
 
@@ -151,12 +148,7 @@ class TurningPower:
     sources=("Kienzle's law for the specific cutting force, from memory",),
 )
 def turning_power(
-    kc11: SpecificForce,
-    mc: Number,
-    depth: Length,
-    feed: Feed,
-    cutting_speed: CuttingSpeed,
-    approach_angle: Angle = 90.0,
+    kc11: SpecificForce, mc: Number, depth: Length, feed: Feed, cutting_speed: CuttingSpeed, approach_angle: Angle = 90
 ) -> TurningPower:
     """Return the cutting force and the power of a turning cut by the specific cutting force.
 
@@ -257,9 +249,6 @@ def cutting_time(length: Length, feed: Feed, speed: SpindleSpeed) -> Time:
         feed: feed per turn, mm/rev.
         speed: spindle speed, rev/min.
 
-    Returns:
-        Minutes.
-
     Raises:
         HandwheelError: feed or speed is not more than 0.
 
@@ -272,16 +261,9 @@ def cutting_time(length: Length, feed: Feed, speed: SpindleSpeed) -> Time:
 
 
 def deepest_cut(
-    available: Power,
-    kc11: SpecificForce,
-    mc: Number,
-    feed: Feed,
-    cutting_speed: CuttingSpeed,
-    approach_angle: Angle,
+    available: Power, kc11: SpecificForce, mc: Number, feed: Feed, cutting_speed: CuttingSpeed, approach_angle: Angle
 ) -> Length:
-    """Return the depth of cut (mm per side) that takes all of the power available at the tool.
-
-    The force grows in proportion to the depth, so one millimetre's power tells the rest.
+    """Return the depth of cut (mm per side) that takes all of the power available: force grows with the depth.
 
     Args:
         available: power at the tool, kW.
@@ -290,9 +272,6 @@ def deepest_cut(
         feed: feed per turn, mm/rev.
         cutting_speed: surface speed, m/min.
         approach_angle: angle of the edge to the axis, degrees.
-
-    Returns:
-        Depth of cut per side, mm.
 
     Examples:
         >>> round(deepest_cut(1.35578, 1700, 0.25, 0.2, 80, 90), 4)
