@@ -7,10 +7,12 @@ import json
 import click
 
 from handwheel.numbers.faults import HandwheelError
+from handwheel.numbers.reading import EXAMPLES
 from handwheel.worked import forms
+from handwheel.worked.result import Kind, shown_unit
 
 
-@click.command()
+@click.command(add_help_option=False)
 @click.argument("name", required=False)
 @click.argument("inputs", nargs=-1, metavar="[KEY=VALUE]...")
 @click.option("--list", "list_all", is_flag=True, help="List the calculations, a line each.")
@@ -23,10 +25,22 @@ from handwheel.worked import forms
     show_default=True,
     help="Units of bare numbers and results.",
 )
+@click.option("-h", "--help", "help_wanted", is_flag=True, help="Show this; after a NAME, what it takes and gives.")
+@click.pass_context
 def command(
-    name: str | None, inputs: tuple[str, ...], list_all: bool, as_json: bool, working: bool, units: str
+    context: click.Context,
+    name: str | None,
+    inputs: tuple[str, ...],
+    list_all: bool,
+    as_json: bool,
+    working: bool,
+    units: str,
+    help_wanted: bool,
 ) -> None:
     """Work out one calculation: handwheel calc dial-cut reduce=.250 division=.001 per-turn=.100 reads=travel."""
+    if help_wanted:
+        click.echo(context.get_help() if name is None else _described(forms.form(name), units))
+        return
     if list_all:
         click.echo("\n".join(f"{one.name:<18} {one.title}: {one.usage()}" for one in forms.registry().values()))
         return
@@ -43,6 +57,31 @@ def command(
     else:
         read = [f"read {each}" for each in answer.echoes]
         click.echo("\n".join([*read, answer.text(), *(f"Caution: {each}" for each in answer.cautions)]))
+
+
+def _described(form: forms.Form, units: str) -> str:
+    """Return what a calculation takes and gives, a line each."""
+    wanted = {name for one in form.calculation.given for name in one}
+    takes = {
+        field.name: field.meaning + _typed_as(field.kind) + ("" if field.python_name in wanted else "; may be left out")
+        for field in form.fields
+    }
+    gives = {name: f"{words} [{_unit(kind, units)}]" for name, (kind, words) in form.results().items()}
+    width = max(map(len, (*takes, *gives)))
+    lines = [form.title, f"Give {form.usage()}."]
+    for title, rows in (("Takes", takes), ("Gives", gives)):
+        lines += ["", title, *(f"  {name:<{width}}  {words}" for name, words in rows.items())]
+    return "\n".join(lines)
+
+
+def _typed_as(kind: Kind) -> str:
+    if kind.choices:
+        return f" ({' or '.join(kind.choices)})"
+    return f" ({EXAMPLES[kind.name]})" if kind.name in EXAMPLES else ""
+
+
+def _unit(kind: Kind, units: str) -> str:
+    return {"text": "text", "count": "whole number"}.get(kind.name) or shown_unit(kind.name, units)
 
 
 def _pairs(inputs: tuple[str, ...]) -> dict[str, object]:
