@@ -127,8 +127,35 @@ def test_thread_calls():
 
 def test_a_list_never_splits_a_decimal_comma_silently():
     assert [each.value for each in read_list("spindle_speed", "45, 70,105")] == [45, 70, 105]
-    with pytest.raises(ReadingError):
-        read_list("length", "25,4 mm, ,30 mm")
+    for text in ("25,4 mm, ,30 mm", "25,4 mm, 30 mm", "1,5 mm", ".004,.005 mm/rev", "1, 2 mm", "", "1,,2"):
+        with pytest.raises(ReadingError):
+            read_list("length" if "rev" not in text else "feed", text)
+
+
+def test_a_screw_number_is_not_taken_for_inches():
+    for wrong in ("10-32 UNF", "12-24 UNC", "8-32"):
+        with pytest.raises(ReadingError, match="by its diameter"):
+            read_thread(wrong)
+    assert read_thread("1-8 UNC").diameter.value == 25.4
+    assert read_thread("2-4.5 UNC").pitch.exact == Fraction("4.5")
+
+
+def test_a_bare_pitch_in_inches_is_not_guessed():
+    with pytest.raises(ReadingError, match="threads to the inch or a length"):
+        read("pitch", "16")
+    assert read("pitch", "1.5", "mm").value == 1.5
+
+
+def test_what_is_not_text_or_no_kind_is_refused_alike():
+    for ask in (
+        lambda: read("length", None),
+        lambda: read("speed", "1"),
+        lambda: read_list("length", None),
+        lambda: reading.read_count(None),
+        lambda: reading.read_choice(None, ("a",)),
+    ):
+        with pytest.raises(ReadingError):
+            ask()
 
 
 # Any number, in any of the spellings a person uses, with the value known beforehand.

@@ -119,6 +119,11 @@ def read_thread(text: str, system: str = "in", name: str = "") -> ThreadCall:
     else:
         diameter = read("length", match["size"] + " in", system, name)
         pitch = read("pitch", match["pitch"] + " tpi", system, name)
+    if not match["metric"] and re.fullmatch(r"\d|1[0-2]", match["size"]) and pitch.exact >= 24:
+        raise ReadingError(
+            f"{place(name)}{clip(text)!r} can't be read as a thread: a numbered screw size is typed by its diameter; "
+            "type .190-32 UNF"
+        )
     if diameter.exact <= 0 or pitch.exact <= 0 or pitch.value >= diameter.value / 2:
         raise ReadingError(
             f"{place(name)}{clip(text)!r} can't be read as a thread: that pitch does not go with that "

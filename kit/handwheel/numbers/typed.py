@@ -129,6 +129,8 @@ def read(kind: str, text: str, system: str = "in", name: str = "") -> Typed:
     >>> read("taper", "1:8").value
     0.125
     """
+    if kind not in EXAMPLES:
+        raise ReadingError(f"{place(name)}there is no kind of value {kind!r}; there are {', '.join(EXAMPLES)}")
     cleaned = tidy(kind, text, name)
     if kind in ("ratio", "taper") and ":" in cleaned:
         one, _, other = cleaned.partition(":")
@@ -144,6 +146,8 @@ def read(kind: str, text: str, system: str = "in", name: str = "") -> Typed:
             raise _refusal(kind, text, name, "threads per inch must be more than 0")
         return Typed(kind, text, threads, "tpi")
     amount, unit = _amount(kind, cleaned, text, name)
+    if not unit and kind == "pitch" and system == "in":
+        raise _refusal(kind, text, name, "it may be threads to the inch or a length")
     if not unit:
         return Typed(kind, text, amount, units.bare_unit(kind, system))
     found = units.find(kind, unit)
@@ -160,12 +164,16 @@ def read_list(kind: str, text: str, system: str = "in", name: str = "") -> tuple
     >>> [each.value for each in read_list("spindle_speed", "45, 70, 105")]
     [45.0, 70.0, 105.0]
     """
-    items = text.split(",")
-    if len(items) == 1 or len(text) > 20 * LONGEST or not all(item.strip() for item in items):
-        if len(items) > 1:
-            raise _refusal(kind, text, name, "a list has one value between two commas")
-        return (read(kind, text, system, name),)
-    return tuple(read(kind, item.strip(), system, name) for item in items)
+    cleaned = tidy(kind, text, name, longest=20 * LONGEST)
+    if re.search(r"\d,\d", cleaned) and re.search(r"[A-Za-zµ°]", cleaned):
+        raise _refusal(kind, text, name, "a comma between digits may be a decimal sign; put a space after each comma")
+    items = cleaned.split(",")
+    if not all(item.strip() for item in items):
+        raise _refusal(kind, text, name, "a list has one value between two commas")
+    typed = tuple(read(kind, item.strip(), system, name) for item in items)
+    if len({bool(re.search(r"[A-Za-zµ°]", item)) for item in items}) > 1:
+        raise _refusal(kind, text, name, "some have a unit and some have none; give each its unit, or none")
+    return typed
 
 
 def read_count(text: str, name: str = "") -> int:
@@ -174,9 +182,9 @@ def read_count(text: str, name: str = "") -> int:
     >>> read_count(" 24 ")
     24
     """
-    stripped = text.strip()
+    stripped = text.strip() if isinstance(text, str) else ""
     if not re.fullmatch(r"[0-9]{1,9}", stripped):
-        raise ReadingError(f"{place(name)}{clip(text)!r} is no whole number; type one such as 24")
+        raise ReadingError(f"{place(name)}{clip(str(text))!r} is no whole number; type one such as 24")
     return int(stripped)
 
 
@@ -188,9 +196,9 @@ def read_choice(text: str, choices: Iterable[str], name: str = "") -> str:
     """
     allowed = tuple(choices)
     for choice in allowed:
-        if text.strip().casefold() == choice.casefold():
+        if str(text).strip().casefold() == choice.casefold():
             return choice
-    raise ReadingError(f"{place(name)}{clip(text)!r} is none of the choices; it can be {', '.join(allowed)}")
+    raise ReadingError(f"{place(name)}{clip(str(text))!r} is none of the choices; it can be {', '.join(allowed)}")
 
 
 def plain_decimal(exact: Fraction) -> str:
@@ -221,13 +229,13 @@ def _read_taper(text: str, cleaned: str, system: str, name: str) -> Typed:
     return Typed("taper", text, amount, found.symbol)
 
 
-def tidy(kind: str, text: str, name: str) -> str:
+def tidy(kind: str, text: str, name: str, longest: int = LONGEST) -> str:
     """Return the text with the trade's signs in one spelling, or refuse it."""
     if not isinstance(text, str):
         raise ReadingError(f"{place(name)}{text!r} is not typed text; type {EXAMPLES.get(kind, 'a value')}")
-    if len(text) > LONGEST:
+    if len(text) > longest:
         raise ReadingError(
-            f"{place(name)}{clip(text)!r} is longer than {LONGEST} characters; type {EXAMPLES.get(kind, 'a value')}"
+            f"{place(name)}{clip(text)!r} is longer than {longest} characters; type {EXAMPLES.get(kind, 'a value')}"
         )
     cleaned = re.sub(r"[\u00a0\u2007\u2009\u202f\t ]+", " ", text).strip()
     for sign in "−–‒":
@@ -281,7 +289,8 @@ def _is_metric(kind: str, unit: str) -> bool:
 
 def _refusal(kind: str, text: str, name: str, why: str) -> ReadingError:
     words = kind.replace("_", " ")
-    return ReadingError(f"{place(name)}{clip(text)!r} can't be read as a {words}: {why}; type {EXAMPLES[kind]}")
+    article = "an" if words[0] in "aeiou" else "a"
+    return ReadingError(f"{place(name)}{clip(text)!r} can't be read as {article} {words}: {why}; type {EXAMPLES[kind]}")
 
 
 def place(name: str) -> str:
