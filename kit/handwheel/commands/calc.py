@@ -42,7 +42,8 @@ def command(
         click.echo(context.get_help() if name is None else _described(forms.form(name), units))
         return
     if list_all:
-        click.echo("\n".join(f"{one.name:<18} {one.title}: {one.usage()}" for one in forms.registry().values()))
+        width = max(map(len, forms.registry()))
+        click.echo("\n".join(f"{one.name:<{width}}  {one.title}: {one.usage()}" for one in forms.registry().values()))
         return
     if name is None:
         raise HandwheelError("calc: name a calculation; handwheel calc --list shows them")
