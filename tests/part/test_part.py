@@ -76,6 +76,8 @@ FAULTS = [
     ("hub taper", {"large-at": "8.000"}, "at neither end", "station of one of them"),
     ("hub taper", {"small": "1.100 ±.001"}, "not smaller", "change the two"),
     ("nut thread", {"call": "3/4 UNF"}, "can't be read as a thread", "type"),
+    ("nut thread", {"diameter": ".3485 +.0000 -.0094"}, "no major diameter of 3/4-16", "a little below"),
+    ("nut thread", {"diameter": ".7585 +.0000 -.0094"}, "no major diameter of 3/4-16", "a little below"),
     ("collar", {"name": "seal journal"}, "two features have this name", "name of its own"),
     ("collar", {"to": "3.313 ±.005", "from": "3.313 ±.005"}, "starts at 3.3130", "further from the datum face"),
 ]
@@ -93,6 +95,10 @@ def test_a_check_names_place_fault_and_remedy(demo_entry, feature, fields, what,
 def test_an_empty_part_and_unreadable_lengths_are_said(demo_entry):
     assert "no section" in sentences(attrs.evolve(demo_entry, features=[]))[0]
     assert sentences(attrs.evolve(demo_entry, overall="ten"))[0].startswith("overall length: ")
+    assert "give each end a name of its own" in sentences(attrs.evolve(demo_entry, far_face="coupling end"))[0]
+    assert "give in or mm" in sentences(attrs.evolve(demo_entry, units="furlong"))[0]
+    for wrong in ("text", {"kind": "cylinder", "name": "a", "from": 0}):
+        assert "not typed text by field" in sentences(attrs.evolve(demo_entry, features=[wrong]))[0]
 
 
 # Volume: frustums beside an independent integration of pi r² dz over the outline (scipy), and beside shapely's area

@@ -49,6 +49,8 @@ FAULTS = [
     ('measured = "1.874"', 'measured = "18.74"', "rack[1].measured", "far from"),
     ('name = "finish turning tool"', 'name = "rough turning tool"', "tools[2].name", "stands twice"),
     ('hourly = "75.00"', 'hourly = "-1"', "rates.hourly", "can't be"),
+    ('leadscrew = "6 tpi"', 'leadscrew = "-1 mm"', "lathe.leadscrew", "can't be"),
+    ('leadscrew = "6 tpi"', 'leadscrew = "6"', "lathe.leadscrew", "threads to the inch"),
     ('swing = "14"', "swing = [14]", "lathe.swing", "text is wanted"),
 ]
 
@@ -81,6 +83,9 @@ def test_broken_toml_gets_one_sentence_with_its_line():
 def test_a_file_that_is_not_there(tmp_path):
     with pytest.raises(HandwheelError, match="can't be opened"):
         load_shop(tmp_path / "none.toml")
+    for odd in (tmp_path, tmp_path / "x\0y"):
+        with pytest.raises(HandwheelError, match="can't be opened"):
+            load_shop(odd)
     (tmp_path / "bytes.toml").write_bytes(b"\xff\xfe\x00")
     with pytest.raises(HandwheelError, match="can't be opened"):
         load_shop(tmp_path / "bytes.toml")

@@ -18,6 +18,10 @@ from handwheel.part.values import CentreHole, Edge, Part, PartEntry, Seat, Secti
 def read_part(entry: PartEntry) -> tuple[Part | None, list[Fault]]:
     """Return the part read from its entry, or None and every fault in what was typed."""
     faults: list[Fault] = []
+    if entry.units not in ("in", "mm"):
+        return None, [Fault(entry.name or "part", f"its units are {entry.units!r}", "give in or mm")]
+    if entry.datum_face == entry.far_face:
+        faults.append(Fault("ends", f"both are called {entry.datum_face!r}", "give each end a name of its own"))
     try:
         length = reading.read_limits(entry.overall, entry.units, entry.length_tolerance)
     except HandwheelError as error:
@@ -47,12 +51,17 @@ def read_part(entry: PartEntry) -> tuple[Part | None, list[Fault]]:
     return part, []
 
 
-def _read_feature(typed: Mapping[str, str], entry: PartEntry, faults: list[Fault]) -> Value | None:
-    name = str(typed.get("name", "")).strip()
-    kind = KINDS.get(str(typed.get("kind", "")))
+def _read_feature(typed: object, entry: PartEntry, faults: list[Fault]) -> Value | None:
+    if not isinstance(typed, Mapping) or not all(isinstance(text, str) for text in typed.values()):
+        faults.append(
+            Fault(f"feature {typed!r}"[:60], "it is not typed text by field", 'write "diameter": "1.250 ±.003"')
+        )
+        return None
+    name = typed.get("name", "").strip()
+    kind = KINDS.get(typed.get("kind", ""))
     place = name or f"a {typed.get('kind', 'feature')} without a name"
     if kind is None:
-        near = difflib.get_close_matches(str(typed.get("kind", "")), KINDS, 1)
+        near = difflib.get_close_matches(typed.get("kind", ""), KINDS, 1)
         hint = f"do you mean {near[0]}" if near else f"it can be {', '.join(KINDS)}"
         faults.append(Fault(place, f"there is no kind of feature {typed.get('kind', '')!r}", hint))
         return None

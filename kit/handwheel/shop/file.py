@@ -29,9 +29,9 @@ def load_shop(path: Path) -> Shop:
     """
     try:
         text = path.read_text(encoding="utf-8")
-    except (OSError, UnicodeDecodeError) as error:
+    except (OSError, ValueError) as error:
         raise HandwheelError(
-            f"{path.name}: the shop file can't be opened ({error.__class__.__name__}); check its name"
+            f"{path.name or path}: the shop file can't be opened; check that it is there and is text"
         ) from error
     shop, faults = read_shop(text, path.name)
     if shop is None:
@@ -130,7 +130,8 @@ class _Reader:
             what, _, remedy = str(error).rpartition("; ")
             self.faults.append(self.fault(place, what, remedy))
             return None
-        if isinstance(value, int | float) and (value < 0 or (value == 0 and key not in keys.MAY_BE_ZERO)):
+        size = value.pitch if isinstance(value, Leadscrew) else value
+        if isinstance(size, int | float) and (size < 0 or (size == 0 and key not in keys.MAY_BE_ZERO)):
             self.faults.append(self.fault(place, f"{given!r} can't be", "give a number more than 0"))
         return value
 
