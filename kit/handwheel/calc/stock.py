@@ -34,7 +34,7 @@ class BarStock:
 
 def _density(name: str) -> Figure:
     found = material(name)
-    return Figure(found.density, f"density of {found.name}: {found.source}")
+    return Figure(found.density, f"density of {found.name}: {found.density_source}")
 
 
 @calculation(

@@ -58,7 +58,7 @@ class SizeAt20:
 
 def _expansion(name: str) -> Figure:
     found = material(name)
-    return Figure(found.expansion, f"expansion of {found.name}: {found.source}")
+    return Figure(found.expansion, f"expansion of {found.name}: {found.expansion_source}")
 
 
 @calculation(

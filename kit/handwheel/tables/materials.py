@@ -10,20 +10,24 @@ from handwheel.tables.load import load
 
 @frozen
 class Material:
-    """A material's figures.
+    """A material's figures, and where each comes from and how it is known.
 
     Density in kg/m³, expansion per °C, cutting speeds in m/min for HSS and carbide tools, `kc11` (MPa) and
-    `mc` of the specific cutting force; `source` says where they come from.
+    `mc` of the specific cutting force. `aliases` are its other names.
     """
 
     name: str
+    aliases: tuple[str, ...]
     density: float
+    density_source: str
     expansion: float
+    expansion_source: str
     hss_speed: float
     carbide_speed: float
+    speed_source: str
     kc11: float
     mc: float
-    source: str
+    force_source: str
 
     def cutting_speed(self, tool_material: str) -> float:
         """Return the cutting speed (m/min) for a tool of 'HSS' or 'carbide'."""
@@ -32,20 +36,22 @@ class Material:
 
 def materials() -> dict[str, Material]:
     """Return every material of the table by its name."""
-    table = load("materials")
-    source = f"{table.head['source']} ({table.head['edition']})"
     return {
         row["name"]: Material(
             row["name"],
+            tuple(row["aliases"].split("|")),
             float(row["density"]),
+            row["density_source"],
             float(row["expansion"]) * 1e-6,
+            row["expansion_source"],
             float(row["hss_speed"]),
             float(row["carbide_speed"]),
+            row["speed_source"],
             float(row["kc11"]),
             float(row["mc"]),
-            source,
+            row["force_source"],
         )
-        for row in table.rows
+        for row in load("materials").rows
     }
 
 
@@ -58,12 +64,27 @@ def material(name: str) -> Material:
     >>> material("4140 pre-hardened").density
     7850.0
     """
-    wanted = _folded(name)
     known = materials()
-    for row in load("materials").rows:
-        if wanted in {_folded(each) for each in (row["name"], *row["aliases"].split("|"))}:
-            return known[row["name"]]
+    for each in known.values():
+        if _folded(name) in {_folded(one) for one in (each.name, *each.aliases)}:
+            return each
     raise HandwheelError(f"material: {name!r} is not in the table; it has {', '.join(known)}")
+
+
+def same_material(one: str, other: str) -> bool:
+    """Return whether two names mean one material: the same name, or two names of one row of the table.
+
+    >>> same_material("4140 PH", "4140 pre-hardened"), same_material("4140 PH", "4140 annealed")
+    (True, False)
+    """
+    return _common_name(one) == _common_name(other)
+
+
+def _common_name(name: str) -> str:
+    try:
+        return _folded(material(name).name)
+    except HandwheelError:  # a steel the table does not hold still goes by its own name
+        return _folded(name)
 
 
 def _folded(name: str) -> str:
