@@ -8,6 +8,7 @@ import math
 import pytest
 
 from handwheel import cli
+from handwheel.tables.materials import material
 from handwheel.worked import forms
 
 
@@ -89,14 +90,18 @@ def test_a_calculation_answers_in_the_contracts_names_and_units(capsys, line, sy
 
 
 def test_a_material_stands_for_its_figure_and_its_source_is_named(capsys):
-    by_name = answer(capsys, "bar-stock", "diameter=2", "length=12", "material=4140 ph")
-    by_figure = answer(capsys, "bar-stock", "diameter=2", "length=12", "density=7850 kg/m3")
+    steel = material("1018")
+    by_name = answer(capsys, "bar-stock", "diameter=2", "length=12", "material=AISI 1018")
+    by_figure = answer(capsys, "bar-stock", "diameter=2", "length=12", f"density={steel.density} kg/m3")
     assert by_name["results"] == by_figure["results"]
-    assert by_name["inputs"]["material"] == "4140 ph"
-    assert any("4140" in source for source in by_name["sources"])
-    warm = answer(capsys, "size-at-20", "reading=2", "part-temperature=120 F", "material=1018", "--units", "in")
-    same = answer(capsys, "size-at-20", "reading=2", "part-temperature=120 F", "expansion=11.7e-6")
-    assert warm["results"] == same["results"]
+    assert by_name["inputs"]["material"] == "AISI 1018"
+    assert any("1018" in source for source in by_name["sources"])
+    assert not any("1018" in source for source in by_figure["sources"])
+    warm = answer(capsys, "size-at-20", "reading=2", "part-temperature=120 F", "material=1018")
+    same = answer(capsys, "size-at-20", "reading=2", "part-temperature=120 F", f"expansion={steel.expansion!r}")
+    for result, found in warm["results"].items():
+        assert found["value"] == pytest.approx(same["results"][result]["value"], rel=1e-12)
+    assert any("1018" in source for source in warm["sources"])
 
 
 def test_every_listed_speed_too_fast_takes_the_lowest_and_says_so(capsys):

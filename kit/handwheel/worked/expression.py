@@ -34,7 +34,7 @@ _OPERATORS: Mapping[type[ast.operator], tuple[int, Callable[[float, float], floa
     ast.Sub: (1, lambda a, b: a - b),
     ast.Mult: (2, lambda a, b: a * b),
     ast.Div: (2, lambda a, b: a / b),
-    ast.Pow: (4, lambda a, b: a**b),
+    ast.Pow: (4, math.pow),
 }
 """How tightly each operator binds, and what it does."""
 
@@ -54,12 +54,18 @@ def evaluate(formula: str, values: Mapping[str, float]) -> float:
     """Return what a formula gives for values by name.
 
     Raises:
-        HandwheelError: the formula uses something outside the closed form, or a name without a value.
+        HandwheelError: the formula uses something outside the closed form, a name without a value, or numbers
+            for which it has none, such as the root of a negative one.
 
     >>> evaluate("12*v/(pi*D)", {"v": 90.0, "D": 1.5})
     229.18...
     """
-    return _value(_parsed(formula), {"pi": math.pi, **values})
+    try:
+        return _value(_parsed(formula), {"pi": math.pi, **values})
+    except HandwheelError:
+        raise
+    except (ValueError, ArithmeticError) as fault:
+        raise HandwheelError(f"{formula!r} has no value for these numbers") from fault
 
 
 def _value(node: ast.expr, values: Mapping[str, float]) -> float:

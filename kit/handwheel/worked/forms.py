@@ -12,7 +12,7 @@ import inspect
 import math
 import pkgutil
 import typing
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from functools import cache
@@ -156,18 +156,6 @@ def form(name: str) -> Form:
     near = difflib.get_close_matches(name, forms, 1)
     hint = f"do you mean {near[0]}" if near else f"there are {', '.join(forms)}"
     raise HandwheelError(f"there is no calculation {name!r}; {hint}")
-
-
-def edge(name: str) -> Callable[..., Answer]:
-    """Return a calculation's edge function: text, Quantities or bare numbers in, an Answer out."""
-    asked = form(name)
-
-    def ask(units: str = "in", **typed: object) -> Answer:
-        return asked.answer(units, **typed)
-
-    ask.__name__ = name.replace("-", "_")
-    ask.__doc__ = f"{asked.title}. Give {asked.usage()}."
-    return ask
 
 
 def _fields(calculation: Calculation) -> tuple[Field, ...]:
