@@ -50,6 +50,7 @@ class SizeAt20:
                      {"S": (self.size, "length"), "M": (self.reading, "length")}, self.correction, "length"),
             ),
             (
+                "Where no instrument temperature is given, the instrument is taken to be as warm as the part.",
                 ("Hand heat and a fresh cut warm a part unevenly; let it lie beside the micrometer until both "
                 "are one temperature."),
             ),

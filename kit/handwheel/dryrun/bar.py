@@ -98,10 +98,6 @@ class Bar:
         """Return the line that cut last at `w` (mm); empty where nothing did."""
         return next((p.line for p in self.pieces if p.start - SHORTEST <= w <= p.end + SHORTEST), "")
 
-    def lines_between(self, start: float, end: float) -> list[str]:
-        """Return the lines whose cuts still show between two places (mm), along the bar."""
-        return [p.line for p in self._within(start, end) if p.line]
-
     def cut(self, start: float, end: float, first: float, last: float, line: str) -> float:
         """Take the bar down to a straight edge from (`start`, `first`) to (`end`, `last`) mm.
 

@@ -183,11 +183,6 @@ class Bench:
         """The place `w` (mm) of the end facing the tailstock."""
         return self.end_place(self.lathe.out)
 
-    @property
-    def other_end(self) -> str:
-        """The end in or behind the chuck."""
-        return _END_WORDS[self.lathe.out]
-
     def radius_towards(self, w: float, *, tailstock: bool) -> float:
         """Return the bar's radius (mm) just on one side of a place."""
         return max(self.bar.radii(w + (NEAR if tailstock else -NEAR) * self.lathe.outward))

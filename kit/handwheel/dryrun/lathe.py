@@ -51,11 +51,6 @@ class Slide:
         """Set the ring to `reading` (marked mm) while the slide stands still."""
         self._ring = (reading, self.stands)
 
-    def to_zero(self, number: int) -> float:
-        """Return the true travel (mm) from where the ring was set to the dial's zero number `number`."""
-        assert self._ring is not None
-        return self.true(number * self.dial.per_turn - self._ring[0])
-
     def go_to(self, turns: int, reading: float, *, right_side: bool, more: float = 0.0) -> None:
         """Bring the slide to a dial number: `turns` zeros passed since the ring was set, then `reading`."""
         assert self._ring is not None
