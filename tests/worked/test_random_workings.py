@@ -1,4 +1,4 @@
-"""Whatever sizes are given, a working shows the sum that gives its result."""
+"""Whatever sizes are given, a working shows the sum that gives its result, in numbers that read back."""
 
 from __future__ import annotations
 
@@ -7,9 +7,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from handwheel.numbers import units
+from handwheel.numbers.reading import read
 from handwheel.worked import forms
 from handwheel.worked.expression import evaluate
-from handwheel.worked.result import shown_unit
+from handwheel.worked.result import shown_system, shown_unit
 
 
 def sizes(low, high):
@@ -66,6 +67,12 @@ def test_the_shown_formula_gives_the_functions_own_result(name, system, data):
         # A difference of near sizes keeps the places of the sizes, not of the difference.
         scale = max(1.0, *(abs(number) for number in numbers.values()))
         assert evaluate(step.formula_in(system), numbers) == pytest.approx(expected, rel=1e-9, abs=1e-12 * scale), step
+        for symbol, printed in working.shown(step).items():
+            kind = step.values[symbol][1]
+            again = _read(kind, printed, system)
+            assert again == pytest.approx(numbers[symbol], rel=1e-5, abs=5e-7), (symbol, printed)
+        again = _read(step.kind, working.result(step), system)
+        assert again == pytest.approx(expected, rel=1e-4, abs=5.1e-4), step  # three places or more
 
 
 def _inch_unit(form, key):
@@ -77,3 +84,8 @@ def _inch_unit(form, key):
 def _shown(value, kind, system):
     unit = shown_unit(kind, system)
     return value if unit == "1" else units.from_inside(value, unit, kind)
+
+
+def _read(kind, printed, system):
+    read_as = "number" if kind == "count" else kind
+    return _shown(read(read_as, printed, shown_system(kind, system)).value, kind, system)
