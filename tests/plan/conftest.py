@@ -11,7 +11,7 @@ from handwheel import assets
 from handwheel.job.folder import open_job
 from handwheel.job.road import whole_road
 
-sys.path.insert(0, str(Path(__file__).parents[1] / "part"))
+sys.path[:0] = [str(Path(__file__).parent), str(Path(__file__).parents[1] / "part")]
 
 SECOND = Path(__file__).parents[1] / "job" / "data" / "second-job"
 

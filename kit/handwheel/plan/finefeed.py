@@ -66,9 +66,8 @@ def fine_feed(sections: Iterable[Section], lathe: Lathe) -> tuple[FineFeed | Non
     tightest = min(tight, key=lambda section: section.stands_as.tolerance)
     for part in LADDER:
         if 2 * true_division * part <= tightest.stands_as.tolerance / SHARE + ALLOWANCE:
-            return _swivelled(
-                fine_feed_angle(true_division, float(true_division * part)).angle_to_axis, dial, lathe
-            ), []
+            angle = fine_feed_angle(true_division, float(true_division * part)).angle_to_axis
+            return _swivelled(angle, lathe, tightest)
     return None, [
         Fault(
             tightest.name,
@@ -80,15 +79,26 @@ def fine_feed(sections: Iterable[Section], lathe: Lathe) -> tuple[FineFeed | Non
     ]
 
 
-def _swivelled(angle: float, dial: Dial, lathe: Lathe) -> FineFeed:
+def _swivelled(angle: float, lathe: Lathe, tightest: Section) -> tuple[FineFeed | None, list[Fault]]:
+    dial = lathe.compound.dial
     from_axis = showing.angle(angle)
     printed = read("angle", from_axis).value  # what can be printed is what will be set
     scale = 90 - printed if lathe.compound.scale_zero == "cross-slide" else printed
+    if scale > lathe.compound.swing:
+        return None, [
+            Fault(
+                tightest.name,
+                f"it wants the compound as a fine feed, {from_axis} from the axis: {showing.angle(scale)} on a scale "
+                f"that goes to {showing.angle(lathe.compound.swing)}",
+                "leave it to be ground or polished to size, or widen its limits with the customer's word",
+            )
+        ]
     lead = dial.true_lead * (1 if dial.reads == "diameter" else 2)
-    return FineFeed(
+    swivelled = FineFeed(
         printed,
         from_axis,
         showing.angle(scale),
         "feeding in moves the tool in and towards the headstock",
         dial.division * lead * math.sin(math.radians(printed)),
     )
+    return swivelled, []

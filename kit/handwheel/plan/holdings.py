@@ -20,6 +20,10 @@ JAW_MARGIN = 2.0
 SLENDER = 4.0
 """Work further out of the chuck than this many diameters wants the centre (common practice, no published source)."""
 
+SPRINGY = 12.0
+"""Work between jaws and centre that is longer than this many diameters wants a steady
+(common practice, no published source)."""
+
 SHORT_OUT = 1.5
 """How far bar that passes through the spindle stands out to be faced and centre drilled, in diameters."""
 
@@ -63,14 +67,15 @@ def choose_holdings(
         "far": tuple(range(top, len(part.sections))),
     }
     names = {"datum": part.entry.datum_face, "far": part.entry.far_face}
-    grips = {end: _best_grip(part, shop, indices) for end, indices in sides.items()}
-    first, why = _first_end(grips, names, first_end)
+    grips = {end: _best_grip(part, shop, end, indices) for end, indices in sides.items()}
+    first, why = _first_end(shop, grips, names, first_end)
     if first is None:
         return (), [
             Fault(
                 part.name,
-                "no section is long enough for the jaws to close on for the second holding",
-                f"the jaws want {length(shop.lathe.chuck_jaw_length / 2, part.units)} of one diameter, or turn it "
+                "the jaws find no section to close on for the second holding",
+                f"they want {length(shop.lathe.chuck_jaw_length / 2, part.units)} of one diameter, with nothing behind "
+                f"them thicker than the spindle's bore of {length(shop.lathe.spindle_bore, part.units)}; or turn it "
                 "between centres",
             )
         ]
@@ -127,9 +132,15 @@ class _Grip:
     end: float
 
 
-def _best_grip(part: Part, shop: Shop, indices: tuple[int, ...]) -> _Grip | None:
-    """Return the stretch of one turned diameter that the jaws best close on: the widest tolerance that serves."""
+def _best_grip(part: Part, shop: Shop, side: str, indices: tuple[int, ...]) -> _Grip | None:
+    """Return the stretch of one turned diameter that the jaws best close on: the widest limits, full jaws first.
+
+    What reaches further back than the jaws goes into the spindle, so the jaws close far enough out for that.
+    """
     jaws = shop.lathe.chuck_jaw_length
+    thick = [
+        part.sections[index] for index in indices if part.sections[index].diameter.maximum >= shop.lathe.spindle_bore
+    ]
     found = []
     for index in indices:
         section = part.sections[index]
@@ -138,13 +149,23 @@ def _best_grip(part: Part, shop: Shop, indices: tuple[int, ...]) -> _Grip | None
             start += edge.size if edge else 0.0
         for edge in (edge_at(part, "fillet", section.end), edge_at(part, "chamfer", section.end)):
             end -= edge.size if edge else 0.0
+        if thick and side == "far":
+            start = max(start, thick[-1].end - jaws)
+        elif thick:
+            end = min(end, thick[-1].start + jaws)
         enough = max(jaws / 2, section.stands_as.maximum / 2)
         if end - start >= enough and section.kind not in ("groove", "thread"):
             found.append(_Grip(section, start, end))
-    return max(found, key=lambda grip: (grip.section.diameter.tolerance, grip.end - grip.start), default=None)
+    return max(
+        found,
+        key=lambda grip: (grip.end - grip.start >= jaws, grip.section.diameter.tolerance, grip.end - grip.start),
+        default=None,
+    )
 
 
-def _first_end(grips: dict[str, _Grip | None], names: dict[str, str], wanted: str) -> tuple[str | None, str]:
+def _first_end(
+    shop: Shop, grips: dict[str, _Grip | None], names: dict[str, str], wanted: str
+) -> tuple[str | None, str]:
     """Return the end turned first, and the reason in words."""
     able = {end: grip for end, grip in grips.items() if grip is not None}
     if wanted:
@@ -156,10 +177,18 @@ def _first_end(grips: dict[str, _Grip | None], names: dict[str, str], wanted: st
         return (end if end in able else None), f"the {wanted} first, as decided by hand"
     if not able:
         return None, ""
-    end = max(able, key=lambda each: (able[each].section.diameter.tolerance, each == "far"))
+    jaws = shop.lathe.chuck_jaw_length
+    end = max(
+        able,
+        key=lambda each: (
+            able[each].end - able[each].start >= jaws,
+            able[each].section.diameter.tolerance,
+            each == "far",
+        ),
+    )
     return end, (
         f"the {names[end]} first, because its {able[end].section.name} has the widest limits of the sections "
-        f"that the jaws can close on afterwards"
+        "that the jaws can well close on afterwards"
     )
 
 
@@ -176,7 +205,7 @@ def _first(
     grip = min(shop.stock.chucking, shop.lathe.chuck_jaw_length)
     stick_out = choice.blank_length - grip
     short = 0.0
-    cautions = []
+    cautions = _springs(part, sections, stick_out)
     if stick_out > SLENDER * bar.measured:
         if bar.measured < shop.lathe.spindle_bore:
             short = SHORT_OUT * bar.measured
@@ -208,8 +237,10 @@ def _second(
             "(0.01 mm) with an indicator before it is centre drilled: what runs out now stays out."
         ),
     ]
-    if stick_out > SLENDER * choice.bar.measured:
-        cautions.append(_steady(stick_out / choice.bar.measured))
+    cautions += _springs(part, sections, stick_out)
+    out = stick_out / grip.section.diameter.middle
+    if out > SLENDER:
+        cautions.append(_steady(out))
     return Holding(
         "B", end, names[end], sections, f"{grip.section.name}, soft "
         "pads", grip.section.diameter.middle, room, stick_out,
@@ -218,6 +249,20 @@ def _second(
         f"({length(grip.section.diameter.tolerance, part.units)} between its limits), the stub sawn off.",
         tuple(cautions),
     )  # fmt: skip
+
+
+def _springs(part: Part, sections: tuple[int, ...], stick_out: float) -> list[str]:
+    """Return the caution for work that is long between jaws and centre for what is turned on it."""
+    turned = max((part.sections[index].stands_as.middle for index in sections), default=stick_out)
+    if stick_out <= SPRINGY * turned:
+        return []
+    return [
+        (
+            f"Between jaws and centre the work is {stick_out / turned:.0f} times as long as thick and springs away "
+            "from the tool, most in the middle: run it in a steady where one can stand, cut lightly, and measure near "
+            "both ends and in the middle."
+        )
+    ]
 
 
 def _steady(diameters: float) -> str:

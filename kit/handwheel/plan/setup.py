@@ -132,6 +132,11 @@ class Setup:
         lathe = self.shop.lathe
         return spindle_speed(self.material.cutting_speed(tool.material), diameter, lathe.spindle_speeds).chosen_rpm
 
+    def gauge(self, diameter: float) -> str:
+        """Return the name of the shop's surest gauge for a diameter (mm), or nothing."""
+        able = [gauge for gauge in self.shop.gauges if gauge.least <= diameter <= gauge.most]
+        return min(able, key=lambda gauge: gauge.uncertainty).name if able else ""
+
     def minutes(self, distance: float, feed: float, rpm: float) -> float:
         """Return the minutes of a cut, two millimetres of air in front of it."""
         return cutting_time(distance + 2.0, feed, rpm)

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from attrs import frozen
 
 from handwheel.numbers.faults import Fault, HandwheelError
+from handwheel.numbers.reading import read
 from handwheel.numbers.showing import length
 from handwheel.part.profile import edge_at, greatest
 from handwheel.part.values import Edge, Part
@@ -42,6 +43,8 @@ def plan_turning(
     `decisions` are what a person decided against the kit's own choice: `first end` names the end turned first.
     """
     decided = decisions or {}
+    places = 3 if part.units == "in" else 2
+    bar = length(choice.bar.measured, part.units, places)
     try:
         holdings, faults = choose_holdings(part, shop, choice, decided.get("first end", ""))
         setups: list[Setup] = []
@@ -53,13 +56,12 @@ def plan_turning(
         for holding, feed in zip(holdings, feeds, strict=True):
             if faults:
                 break
-            turned = setups[0].finished_on(part.sections[greatest(part)]) if setups else choice.bar.measured
-            setups.append(Setup(part, shop, holding, feed, choice.bar.measured, turned))
+            printed = read("length", bar, part.units).value  # the numbers count from what the sheet says is there
+            turned = setups[0].finished_on(part.sections[greatest(part)]) if setups else printed
+            setups.append(Setup(part, shop, holding, feed, printed, turned))
             _hold_and_turn(setups[-1])
     except HandwheelError as error:
-        what, _, remedy = str(error).rpartition("; ")
-        place, _, what = what.partition(": ")
-        return None, [Fault(place, what, remedy)]
+        return None, [_as_fault(error, part)]
     if faults:
         return None, faults
     sheet = Sheet(
@@ -69,13 +71,24 @@ def plan_turning(
         shop.lathe.name,
         part.entry.datum_face,
         part.entry.far_face,
-        length(choice.bar.measured, part.units, 3 if part.units == "in" else 2),
-        length(choice.blank_length, part.units, 3 if part.units == "in" else 2),
+        bar,
+        length(choice.blank_length, part.units, places),
         tuple(line for setup in setups for line in setup.writer.lines),
     )
     not_planned = tuple(leave.sentence(name, kind) for name, kind, _ in leave.unplanned(part))
     operations = tuple(operation for setup in setups for operation in setup.operations)
     return Plan(sheet, holdings, operations, not_planned), []
+
+
+def _as_fault(error: HandwheelError, part: Part) -> Fault:
+    """Return a refusal, said as `place: what; remedy`, as a fault a screen can list."""
+    what, _, remedy = str(error).partition("; ")
+    place, colon, rest = what.partition(": ")
+    return Fault(
+        place if colon else part.name,
+        rest if colon else what,
+        remedy or "mend what it names in the job or the shop file",
+    )
 
 
 def _hold_and_turn(setup: Setup) -> None:

@@ -70,6 +70,11 @@ class Writer:
         dial = self.shop.lathe.compound.dial
         return showing.on_dial(marked, dial.division, dial.system)
 
+    def on_carriage(self, marked: float) -> str:
+        """Return a reading of the carriage's dial."""
+        dial = self.shop.lathe.carriage
+        return showing.on_dial(marked, dial.division, dial.system)
+
     def carriage(self, distance: float, position: float | None = None) -> dict[str, str]:
         """Return the fields that bring the carriage to a distance (mm) from the face its ring was zeroed on.
 
@@ -85,7 +90,7 @@ class Writer:
             "from-face": self.face,
             "position": self.place(reached * dial.true_lead + (0.0 if position is None else position - distance)),
             "carriage-turns": str(at.turns),
-            "carriage-reading": showing.on_dial(at.reading, dial.division, dial.system),
+            "carriage-reading": self.on_carriage(at.reading),
             "carriage-more": f"+{shown}" if more > step / 2 else shown,
             "carriage-approach": FROM_TAILSTOCK,
         }

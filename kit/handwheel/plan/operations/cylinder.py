@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from itertools import pairwise
 
 from handwheel.calc.cutting import coarsest_feed, deepest_cut
 from handwheel.numbers.faults import HandwheelError
@@ -39,7 +39,7 @@ def rough(setup: Setup, stretch: Stretch, tool: Tool) -> None:
     """
     section, step = stretch.section, on_diameter(setup.shop.lathe.cross_slide)
     present, aim = setup.outside, section.stands_as.middle
-    cuts = math.floor((present - aim - 2 * LAST_CUT) / step + 1e-9)
+    cuts = _rough_divisions((present - aim) / step, 2 * LAST_CUT / step)
     setup.present[section.name] = present - max(cuts, 0) * step
     if cuts <= 0:
         setup.inward = present
@@ -56,9 +56,9 @@ def rough(setup: Setup, stretch: Stretch, tool: Tool) -> None:
     with setup.operation("rough", section.name) as tally:
         ring = touch(setup, stretch, present, near)
         short = stretch.inner - (SHOULDER_STOCK if stretch.shoulder else 0.0)
-        above = [*_passes(setup, tool, present, 0, to_block, feed)]
-        below = [*_passes(setup, tool, present, to_block, cuts, feed)]
-        for number, divisions in enumerate([*above, *below], 1):
+        above = _passes(setup, tool, present, 0, to_block, feed)
+        below = _passes(setup, tool, present, to_block, cuts, feed)
+        for number, (divisions, rpm) in enumerate([*above, *below], 1):
             what = f"Rough pass {number} of {len(above) + len(below)}"
             if divisions == to_block and block:
                 words = f"{what}, as deep as the stock left for the fillet"
@@ -69,15 +69,16 @@ def rough(setup: Setup, stretch: Stretch, tool: Tool) -> None:
                     ring,
                     divisions,
                     words,
+                    rpm=rpm,
                     to=stretch.inner,
                     feed=feed,
                     out_to=setup.inward,
                 )
             elif number <= len(above):
-                turn(setup, stretch, tally, ring, divisions, what, to=short, feed=feed)
+                turn(setup, stretch, tally, ring, divisions, what, rpm=rpm, to=short, feed=feed)
             else:
                 words = f"{what}, up to the stock left for the fillet" if block else what
-                turn(setup, stretch, tally, ring, divisions, words, to=short - block, feed=feed)
+                turn(setup, stretch, tally, ring, divisions, words, rpm=rpm, to=short - block, feed=feed)
     setup.outside = setup.inward = setup.present[section.name]
 
 
@@ -87,18 +88,47 @@ def _rough_feed(setup: Setup, tool: Tool) -> float:
     return max((each for each in feeds if each <= tool.nose_radius / 3), default=feeds[0])
 
 
-def _passes(setup: Setup, tool: Tool, present: float, done: int, target: int, feed: float) -> Iterator[int]:
-    """Yield where each of a run of equal passes stands, in divisions counted from the touch."""
+def _rough_divisions(total: float, last: float) -> int:
+    """Return how many of the divisions above the aim are roughed off, at least `last` left for the two last cuts.
+
+    One division more is left where that halves better: the last cuts are to be equal.
+    """
+    cuts = math.floor(total - last + 1e-9)
+    return min((cuts, cuts - 1), key=lambda each: abs((total - each) / 2 - round((total - each) / 2)))
+
+
+def _passes(setup: Setup, tool: Tool, present: float, done: int, target: int, feed: float) -> list[tuple[int, float]]:
+    """Return the fewest equal passes: where each stands, in divisions from the touch on `present` (mm), and its rpm.
+
+    As many as the power and the tool want at the speed for what stands first; a pass further in runs faster where the
+    power takes its depth at that speed too.
+    """
     if target <= done:
-        return
+        return []
     step = on_diameter(setup.shop.lathe.cross_slide)
-    lathe, steel = setup.shop.lathe, setup.material
-    speed = setup.rpm(tool, present) * math.pi * present / 1000
-    power = deepest_cut(lathe.power * lathe.efficiency, steel.kc11, steel.mc, feed, speed, tool.approach_angle)
-    most = max(1, math.floor(2 * min(power, tool.max_depth) / step + 1e-9))
+    slowest = setup.rpm(tool, present - done * step)
+    most = max(1, math.floor(2 * _deepest(setup, tool, present - done * step, slowest, feed) / step + 1e-9))
     count = math.ceil((target - done) / most)
-    for number in range(1, count + 1):
-        yield done + round((target - done) * number / count)
+    stands = [done + round((target - done) * number / count) for number in range(count + 1)]
+    found = []
+    for before, after in pairwise(stands):
+        on = present - before * step
+        fast = setup.rpm(tool, on)
+        able = [
+            rpm
+            for rpm in setup.shop.lathe.spindle_speeds
+            if slowest < rpm <= fast and _deepest(setup, tool, on, rpm, feed) >= (after - before) * step / 2
+        ]
+        found.append((after, max(able, default=slowest)))
+    return found
+
+
+def _deepest(setup: Setup, tool: Tool, on: float, rpm: float, feed: float) -> float:
+    """Return the deepest cut (mm per side) that power and tool allow on a diameter (mm) at a speed."""
+    lathe, steel = setup.shop.lathe, setup.material
+    speed = rpm * math.pi * on / 1000
+    power = deepest_cut(lathe.power * lathe.efficiency, steel.kc11, steel.mc, feed, speed, tool.approach_angle)
+    return min(power, tool.max_depth)
 
 
 def finish(setup: Setup, stretch: Stretch, tool: Tool) -> None:
@@ -115,22 +145,24 @@ def finish(setup: Setup, stretch: Stretch, tool: Tool) -> None:
         if setup.walk:
             touch_face(setup, "Wind the compound back by what it was fed in, then in again past its backlash.")
         ring = touch(setup, stretch, present, (stretch.inner + stretch.outer) / 2)
+        rpm = setup.rpm(tool, present)  # for both last cuts: what springs in one springs in the other
         semi = _last_but_one(setup, stretch, present)
         if semi:
             short = stop - (SHOULDER_STOCK / 2 if faced else 0.0)
-            turn(setup, stretch, tally, ring, semi, "Last cut but one", to=short, feed=feed)
+            turn(setup, stretch, tally, ring, semi, "Last cut but one", rpm=rpm, to=short, feed=feed)
         measured = present - semi * on_diameter(dial)
         if not semi and _within(section.stands_as, present):
             ring = ring_on(dial, on_diameter(dial), present, present)  # the cut before it has made it already
         elif fine:
             ring = ring_on(setup.shop.lathe.compound.dial, fine.on_diameter, measured, aim)
             measure(setup, stretch, measured, ring, fine)
-            fine_turn(setup, stretch, tally, fine, ring, to=stop, feed=feed, out_to=out_to)
+            fine_turn(setup, stretch, tally, fine, ring, rpm=rpm, to=stop, feed=feed, out_to=out_to)
         else:
             ring = ring_on(dial, on_diameter(dial), measured, aim)
             measure(setup, stretch, measured, ring)
             left = round((measured - ring.zero) / on_diameter(dial))
-            turn(setup, stretch, tally, ring, left, "Last cut, to the dial's zero", to=stop, feed=feed, out_to=out_to)
+            words = "Last cut, to the dial's zero"
+            turn(setup, stretch, tally, ring, left, words, rpm=rpm, to=stop, feed=feed, out_to=out_to)
         measure(setup, stretch, ring.zero)
     setup.finished[section.name] = setup.inward = setup.passed = ring.zero
 
@@ -142,8 +174,8 @@ def _last_but_one(setup: Setup, stretch: Stretch, present: float) -> int:
         HandwheelError: so little is left that no dial takes it off.
     """
     section, dial = stretch.section, setup.shop.lathe.cross_slide
-    total = round((present - section.stands_as.middle) / on_diameter(dial))
-    if total >= 2:
+    total = (present - section.stands_as.middle) / on_diameter(dial)
+    if round(total) >= 2:
         return round(total / 2)
     enough = setup.fine and is_too_coarse(dial, section) and present > section.stands_as.middle
     if not enough and not _within(section.stands_as, present):

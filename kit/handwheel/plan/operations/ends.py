@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 from handwheel.calc.centres import centre_depth
+from handwheel.calc.cutting import spindle_speed
 from handwheel.numbers.faults import HandwheelError
 from handwheel.plan.setup import Setup
 from handwheel.shop.values import CentreDrill, Tool
 
 LAST_FACING = 0.4
 """What is left for the cut that faces the work to length, mm."""
-
-CENTRE_SPEED_DIAMETER = 1.0
-"""A centre drill turns as fast as its point allows; its mouth counts for the speed."""
 
 
 def hold(setup: Setup) -> None:
@@ -64,7 +62,7 @@ def _hold(setup: Setup, holding: str, stick_out: float, *, short: bool) -> None:
             "grip-length": writer.place(grip),
             "stick-out": writer.place(stick_out),
         },
-        ("Take the chuck key out. Turn the chuck by hand once: nothing may touch.", *held.cautions),
+        ("Take the chuck key out. Turn the chuck by hand once: nothing may touch.", *(() if short else held.cautions)),
     )
 
 
@@ -96,11 +94,18 @@ def mount(setup: Setup, kind: str) -> Tool:
     tool = setup.pick_tool(kind)
     if setup.tool != tool:
         setup.tool = tool
-        setup.writer.add(
+        writer, lathe = setup.writer, setup.shop.lathe
+        backlash = (
+            f"Backlash: {writer.cross(lathe.cross_slide.backlash)} on the cross-slide's dial, "
+            f"{writer.on_carriage(lathe.carriage.backlash)} on the carriage's. Gone past a number, back off more than "
+            "that and come in again."
+        )
+        writer.add(
             "mount",
             tool.kind,
             f"Mount the {tool.name} at centre height, short and tight in the post.",
             {"tool": tool.name},
+            (backlash,) if kind == "rough turning" else (),
         )
     return tool
 
@@ -113,8 +118,8 @@ def touch_face(setup: Setup, words: str) -> None:
     writer.add(
         "touch-face",
         setup.holding.end_name,
-        f"{words} Touch the {setup.holding.end_name} with the tool's edge, coming from the tailstock side, and "
-        "set the dial.".strip(),
+        f"{words} Touch the {setup.holding.end_name} beside the centre with the tool's edge, coming from the "
+        "tailstock side, and set the dial.".strip(),
         {"from-face": setup.holding.end_name, "carriage-set": zero},
     )
 
@@ -145,10 +150,11 @@ def face(setup: Setup) -> None:
             words = f"Face the {holding.end_name} to the centre, carriage locked."
             if to_length and last:
                 low, high = (writer.place(mm) for mm in (setup.part.length.minimum, setup.part.length.maximum))
-                left = writer.place(cuts[-1] - (cuts[-2] if len(cuts) > 1 else 0.0))
+                left = cuts[-1] - (cuts[-2] if len(cuts) > 1 else 0.0)
                 words += (
-                    f" Before this cut measure the overall length: it must be {writer.place(setup.overall)} and {left} "
-                    f"more; move the ring by what it differs. After it the length is {writer.place(setup.overall)} "
+                    " Before this cut stop the spindle and measure the overall length: planned is "
+                    f"{writer.place(setup.overall + left)}, {writer.place(left)} over. What it is longer, set the ring "
+                    f"less; what it is shorter, more. After it the length is {writer.place(setup.overall)} "
                     f"({high} / {low})."
                 )
             writer.add(
@@ -178,7 +184,8 @@ def centre(setup: Setup) -> None:
             f"{holding.end_name}: no centre hole is asked for, and the work turns on one; add a centre hole there"
         )
     drill = _drill(setup, hole.body, hole.point, hole.name)
-    rpm = setup.rpm(setup.pick_tool("facing"), max(hole.mouth, CENTRE_SPEED_DIAMETER))
+    speed = setup.material.cutting_speed("HSS")  # what centre drills are made of; the mouth runs fastest
+    rpm = spindle_speed(speed, hole.mouth, setup.shop.lathe.spindle_speeds).chosen_rpm
     depth = centre_depth(hole.mouth, hole.point)
     with setup.operation("centre", hole.name) as tally:
         tally.minutes += 1.0

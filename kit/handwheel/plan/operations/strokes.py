@@ -6,10 +6,14 @@ from attrs import frozen
 
 from handwheel.calc.dials import on_dial, ring_for_zero
 from handwheel.numbers import showing
+from handwheel.numbers.faults import HandwheelError
 from handwheel.plan.finefeed import FineFeed, on_diameter
 from handwheel.plan.setup import Setup, Stretch, Tally
 from handwheel.plan.writer import FROM_OUTSIDE
 from handwheel.shop.values import Dial
+
+ASTRAY = 0.2
+"""How far a measured diameter may well lie from the planned one, mm: so far the words on setting a ring go."""
 
 
 @frozen
@@ -43,9 +47,9 @@ def touch(setup: Setup, stretch: Stretch, present: float, at: float) -> Ring:
     writer.add(
         "touch",
         stretch.section.name,
-        "Spindle on, let the edge just touch, and measure the diameter there: planned is "
-        f"Ø{writer.size(present)}. Set the "
-        f"dial; its zero number {ring.zero_number} from here is Ø{writer.size(ring.zero)}. {_correction(setup)}",
+        "Spindle on: let the edge just touch, then draw the carriage clear and leave the cross-slide. Spindle off: "
+        f"measure where it touched; planned is Ø{writer.size(present)}. Set the dial; its zero number "
+        f"{ring.zero_number} from here is Ø{writer.size(ring.zero)}. {_correction(setup, ring, None)}",
         {
             "touch-diameter": writer.size(present),
             "from-face": writer.face,
@@ -59,15 +63,22 @@ def touch(setup: Setup, stretch: Stretch, present: float, at: float) -> Ring:
     return ring
 
 
-def _correction(setup: Setup) -> str:
-    """Return how a ring is set where the measured size differs from the printed one."""
-    dial = setup.shop.lathe.cross_slide
-    writer = setup.writer
-    return (
-        f"Each {writer.size(on_diameter(dial))} it measures more: set one division "
-        f"({writer.cross(dial.division)}) less; each "
-        "it measures less: one more."
+def _correction(setup: Setup, ring: Ring, fine: FineFeed | None) -> str:
+    """Return how a ring is set where the measured size differs from the printed one, and how its zeros then count."""
+    lathe, writer = setup.shop.lathe, setup.writer
+    dial = lathe.compound.dial if fine else lathe.cross_slide
+    per, show = (fine.on_diameter, writer.compound) if fine else (on_diameter(dial), writer.cross)
+    words = (
+        f"Each {writer.size(per)} it measures more: set one division ({show(dial.division)}) less; each it measures "
+        "less: one more."
     )
+    astray = ASTRAY / per * dial.division
+    if ring.reading < astray:
+        words += f" Less than {show(0.0)} is counted back from {show(dial.per_turn)}: then one zero more."
+    if ring.reading + astray >= dial.per_turn:
+        past = "then one zero fewer" if ring.zero_number > 1 else "then nothing is left to take off"
+        words += f" Past {show(dial.per_turn)} it goes on at {show(0.0)}: {past}."
+    return words
 
 
 def turn(
@@ -78,13 +89,14 @@ def turn(
     divisions: int,
     what: str,
     *,
+    rpm: float,
     to: float,
     feed: float,
     out_to: float = 0.0,
 ) -> None:
     """Take a pass at so many divisions of the cross-slide from where its ring was set, ending at `to` (mm).
 
-    `what` says in words which pass it is.
+    `what` says in words which pass it is; `rpm` the spindle speed.
     """
     writer, dial = setup.writer, setup.shop.lathe.cross_slide
     at = on_dial(divisions * dial.division, dial.division, dial.per_turn, ring.reading)
@@ -94,7 +106,7 @@ def turn(
         "cross-approach": FROM_OUTSIDE,
     }
     diameter = ring.set_on - divisions * on_diameter(dial)
-    _pass(setup, stretch, tally, fields, what, ring, diameter, to=to, feed=feed, out_to=out_to)
+    _pass(setup, stretch, tally, fields, what, ring, diameter, rpm=rpm, to=to, feed=feed, out_to=out_to)
 
 
 def fine_turn(
@@ -104,14 +116,25 @@ def fine_turn(
     fine: FineFeed,
     ring: Ring,
     *,
+    rpm: float,
     to: float,
     feed: float,
     out_to: float,
 ) -> None:
-    """Take the last cut with the compound, the cross-slide left where it stands; the compound ends at its zero."""
+    """Take the last cut with the compound, the cross-slide left where it stands; the compound ends at its zero.
+
+    Raises:
+        HandwheelError: the compound's stroke is too short for it.
+    """
     writer, dial = setup.writer, setup.shop.lathe.compound.dial
     divisions = round((ring.set_on - ring.zero) / fine.on_diameter)
     true = divisions * dial.division * dial.true_lead / (2 if dial.reads == "diameter" else 1)
+    stroke = setup.shop.lathe.compound.stroke
+    if true > stroke:
+        raise HandwheelError(
+            f"{stretch.section.name}: its last cut takes {writer.place(true)} of the compound, which has a stroke of "
+            f"{writer.place(stroke)}; widen its limits, or leave it to be ground or polished to size"
+        )
     setup.walk += true * fine.along
     at = on_dial(divisions * dial.division, dial.division, dial.per_turn, ring.reading)
     fields = {
@@ -120,11 +143,11 @@ def fine_turn(
         "compound-approach": FROM_OUTSIDE,
     }
     words = (
-        "Last cut, by the compound alone: cross-slide back at the number of the cut before, and locked. The "
-        "compound walks "
-        f"the edge {writer.place(setup.walk)} towards the headstock; the carriage number allows for it"
+        "Last cut, by the compound alone: cross-slide back at the number of the cut before, come to from outside, "
+        f"and locked. The compound walks the edge {writer.place(setup.walk)} towards the headstock; the carriage "
+        "number allows for it"
     )
-    _pass(setup, stretch, tally, fields, words, ring, ring.zero, to=to, feed=feed, out_to=out_to)
+    _pass(setup, stretch, tally, fields, words, ring, ring.zero, rpm=rpm, to=to, feed=feed, out_to=out_to)
 
 
 def _pass(
@@ -136,13 +159,12 @@ def _pass(
     ring: Ring,
     diameter: float,
     *,
+    rpm: float,
     to: float,
     feed: float,
     out_to: float,
 ) -> None:
     writer = setup.writer
-    assert setup.tool is not None
-    rpm = setup.rpm(setup.tool, max(diameter, ring.set_on))
     carriage = writer.carriage(to - setup.walk, to)
     values = {
         **carriage,
@@ -155,7 +177,8 @@ def _pass(
     instruction = f"{words}. Feed to {values['position']} from the {writer.face}."
     if out_to:
         values["face-out-to"] = writer.size(out_to)
-        instruction += f" There face the shoulder, winding out to Ø{values['face-out-to']}."
+        unlock = "unlock the cross-slide and " if "compound-reading" in fields else ""
+        instruction += f" There {unlock}face the shoulder, winding out to Ø{values['face-out-to']}."
     writer.add("turn", stretch.section.name, instruction, values)
     tally.minutes += setup.minutes(to, feed, rpm)
 
@@ -172,7 +195,9 @@ def measure(
         "position": writer.place(at),
         "limits": showing.limits(section.stands_as, setup.part.units),
     }
+    gauge = setup.gauge(diameter)
     words = f"Stop the spindle, let the work cool, measure {writer.place(at)} from the {writer.face}"
+    words += f" with the {gauge}" if gauge else ""
     if ring is None:
         words += f": it must lie between {values['limits']}. Write it in."
     else:
@@ -180,14 +205,10 @@ def measure(
         values[f"{slide}-set"] = show(ring.reading)
         values["zero-diameter"] = writer.size(ring.zero)
         values["zero-pass"] = str(ring.zero_number)
-        dial = setup.shop.lathe.compound.dial if fine else setup.shop.lathe.cross_slide
-        per = fine.on_diameter if fine else on_diameter(dial)
         name = "compound" if fine else "cross-slide"
         words += (
             f"; planned is Ø{values['diameter']}. With the cross-slide at the number of that cut, set the {name} "
-            "dial: its zero "
-            f"number {ring.zero_number} from here is Ø{values['zero-diameter']}. Each {writer.size(per)} it "
-            "measures more: set one "
-            f"division ({show(dial.division)}) less; each it measures less: one more."
+            f"dial: its zero number {ring.zero_number} from here is Ø{values['zero-diameter']}. "
+            f"{_correction(setup, ring, fine)}"
         )
     writer.add("measure", section.name, words, values)
