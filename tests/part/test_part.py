@@ -67,6 +67,9 @@ FAULTS = [
     ("seal fillet", {"size": "0"}, "is no size to cut", "type its leg"),
     ("nose chamfer", {"size": ".0001"}, "is no size to cut", "type its leg"),
     ("relief groove", {"diameter": ".760 ±.005"}, "no smaller than nut thread beside it", "below both"),
+    ("relief groove", {"radius": ".060"}, "does not go into its corners", "allow .0468 at most"),
+    ("relief groove", {"radius": "-.030"}, "does not go into its corners", "at most"),
+    ("coupling keyseat", {"to": "0"}, "must end further from the datum face", "change the two"),
     ("middle fillet", {"at": "3.813"}, "on one corner", "keep one"),
     ("coupling keyseat", {"to": "2.900"}, "lies on no one section", "keep it on one section"),
     ("nose centre", {"mouth": "1/2", "body": "5/8"}, None, None),
@@ -90,6 +93,66 @@ def test_a_check_names_place_fault_and_remedy(demo_entry, feature, fields, what,
         assert found == []
     else:
         assert any(what in sentence and remedy in sentence for sentence in found), found
+
+
+def test_two_edges_leave_something_of_the_section_between_them(demo_entry):
+    wide = typed_over(demo_entry, "collar", diameter="3.750 ±.005")
+    both = [
+        {"kind": "chamfer", "name": f"{end} of collar", "at": at, "size": ".3"}
+        for end, at in (("left", "3.313"), ("right", "3.813"))
+    ]
+    found = sentences(attrs.evolve(wide, features=[*wide.features, *both]))
+    assert found == [
+        "left of collar and right of collar: together they are longer than collar; make one of them smaller."
+    ]
+
+
+@pytest.mark.parametrize(("kind", "at"), [("chamfer", "9.219"), ("chamfer", "9.063"), ("fillet", "9.219")])
+def test_an_edge_whose_corner_is_not_there_after_turning_is_not_planned(demo_entry, kind, at):
+    """Beside the groove: its stock stands as high as the thread, and the taper as its large end."""
+    edge = {"kind": kind, "name": "groove edge", "at": at, "size": ".030"}
+    entry = typed_over(demo_entry, "relief groove", radius="")
+    part, faults = read_part(attrs.evolve(entry, features=[*entry.features, edge]))
+    assert not faults
+    assert check_part(part) == []
+    found = next(each for each in part.edges if each.name == "groove edge")
+    assert not found.stands
+    assert not found.planned
+    assert "groove edge" not in {sample.feature for sample in sampled_limits(part)}
+    plain, _ = read_part(entry)
+    assert outline(part, finished=False) == outline(plain, finished=False)
+    assert outline(part, finished=True) != outline(plain, finished=True)
+
+
+def test_every_edge_of_the_demo_has_its_corner(demo, second):
+    assert all(edge.stands for part in (demo, second) for edge in part.edges)
+
+
+def test_a_bad_length_tolerance_is_said_once(demo_entry):
+    found = sentences(attrs.evolve(demo_entry, length_tolerance="close"))
+    assert found == ["length tolerance: 'close' can't be read as limits; type ±.010."]
+
+
+def test_stations_are_shown_whole_and_their_limits_never_the_wrong_way_round(demo_entry):
+    """3.3135 ±.0004: 3.3139 / 3.3131; at three places rounded inward they would be 3.313 / 3.314."""
+    moved = typed_over(demo_entry, "bearing seat", to="3.3135 ±.0004")
+    moved = typed_over(moved, "collar", **{"from": "3.3135 ±.0004"})
+    part, _ = read_part(typed_over(moved, "bearing fillet", at="3.3135"))
+    rows = {row["feature"]: row for row in size_table(part)}
+    assert rows["bearing seat"]["to"] == "3.3139 / 3.3131"
+    assert rows["bearing seat"]["length"] == ".6885"
+    assert rows["collar"]["from"] == "3.3135"
+
+
+def test_a_groove_has_its_corners_rounded(demo_entry, demo):
+    """Two quarter rounds of radius r in the corners of a floor of diameter d (Pappus): each adds
+    (1 - pi/4) r² at a mean radius of d/2 + r (10 - 3 pi) / (12 - 3 pi)."""
+    sharp, _ = read_part(typed_over(demo_entry, "relief groove", radius=""))
+    r, d = 0.030 * IN, 0.655 * IN
+    mean = d / 2 + r * (10 - 3 * math.pi) / (12 - 3 * math.pi)
+    # the corner away from the centre of the round: its centroid lies (10 - 3 pi)/(12 - 3 pi) r from both walls
+    added = 2 * (1 - math.pi / 4) * r * r * 2 * math.pi * mean
+    assert volume(demo, finished=True) - volume(sharp, finished=True) == pytest.approx(added, rel=3e-3)
 
 
 def test_an_empty_part_and_unreadable_lengths_are_said(demo_entry):

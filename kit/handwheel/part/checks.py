@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from handwheel.numbers.faults import Fault
 from handwheel.numbers.showing import length
-from handwheel.part.profile import SAME, edge_at, end_radii, stations
+from handwheel.part.profile import SAME, around, drawn_at, end_radii, stations
 from handwheel.part.values import Edge, Part, Section
 
 LEFT = 0.05
@@ -25,6 +25,7 @@ def check_part(part: Part) -> list[Fault]:
         *_grooves(part),
         *_ends(part),
         *(fault for edge in part.edges for fault in _edge(part, edge)),
+        *_rooms(part),
         *_pairs(part),
         *_seats(part),
         *_centres(part),
@@ -78,6 +79,14 @@ def _grooves(part: Part) -> Iterator[Fault]:
             for at, side in ((index - 1, 1), (index + 1, 0))
             if 0 <= at < len(part.sections)
         ]
+        width, floor = groove.end - groove.start, groove.diameter.nominal.value
+        deep = min([width, *(2 * radius - floor for _, radius in beside)]) / 2
+        if groove.corner_radius < 0 or 0 < deep < groove.corner_radius:
+            yield Fault(
+                f"{groove.name}, radius",
+                f"{length(groove.corner_radius, part.units)} does not go into its corners",
+                f"its depth and half its width allow {length(deep, part.units)} at most",
+            )
         for section, radius in beside:
             if groove.diameter.maximum >= 2 * radius:
                 yield Fault(
@@ -108,13 +117,6 @@ def _ends(part: Part) -> Iterator[Fault]:
         )
 
 
-def _around(part: Part, z: float) -> tuple[Section | None, Section | None]:
-    """Return the sections that end and start at a station (mm)."""
-    before = next((each for each in part.sections if abs(each.end - z) <= SAME), None)
-    after = next((each for each in part.sections if abs(each.start - z) <= SAME), None)
-    return before, after
-
-
 def _edge(part: Part, edge: Edge) -> Iterator[Fault]:
     def show(mm: float) -> str:
         return length(mm, part.units)
@@ -126,7 +128,7 @@ def _edge(part: Part, edge: Edge) -> Iterator[Fault]:
     if edge.size < SMALLEST:
         yield Fault(edge.name, f"{show(edge.size)} is no size to cut", "type its leg or radius, such as 1/32")
         return
-    before, after = _around(part, edge.at)
+    before, after = around(part.sections, edge.at)
     left = end_radii(before, finished=True)[1] if before else 0.0
     right = end_radii(after, finished=True)[0] if after else 0.0
     step = abs(left - right)
@@ -141,11 +143,30 @@ def _edge(part: Part, edge: Edge) -> Iterator[Fault]:
             f"{show(edge.size)} is as much as or more than the step of {show(step)} per side it stands on",
             "make it smaller than the step",
         )
-    owner = after if right > left else before
-    if edge.kind == "fillet":
-        owner = before if right > left else after
+    owner = _lies_on(part, edge)
     if owner is not None and edge.size > owner.end - owner.start:
         yield Fault(edge.name, f"it is longer than {owner.name}", "make it shorter than the section it lies on")
+
+
+def _lies_on(part: Part, edge: Edge) -> Section | None:
+    """Return the section an edge takes its length from: a chamfer the larger one, a fillet the smaller."""
+    before, after = around(part.sections, edge.at)
+    left = end_radii(before, finished=True)[1] if before else 0.0
+    right = end_radii(after, finished=True)[0] if after else 0.0
+    return after if (right > left) == (edge.kind == "chamfer") else before
+
+
+def _rooms(part: Part) -> Iterator[Fault]:
+    """The edges at the two ends of one section leave something of it."""
+    for section in part.sections:
+        edges = [edge for edge in part.edges if _lies_on(part, edge) is section]
+        room = section.end - section.start
+        if len(edges) > 1 and sum(edge.size for edge in edges) > room >= max(edge.size for edge in edges):
+            yield Fault(
+                " and ".join(edge.name for edge in edges),
+                f"together they are longer than {section.name}",
+                "make one of them smaller",
+            )
 
 
 def _pairs(part: Part) -> Iterator[Fault]:
@@ -155,8 +176,8 @@ def _pairs(part: Part) -> Iterator[Fault]:
             if edge.kind == other.kind and abs(edge.at - other.at) <= SAME:
                 yield Fault(f"{edge.name} and {other.name}", "both lie on one corner", "keep one of them")
     for z in stations(part):
-        chamfer, fillet = edge_at(part, "chamfer", z), edge_at(part, "fillet", z)
-        before, after = _around(part, z)
+        chamfer, fillet = drawn_at(part, "chamfer", z), drawn_at(part, "fillet", z)
+        before, after = around(part.sections, z)
         if chamfer and fillet and before and after:
             step = abs(end_radii(before, finished=True)[1] - end_radii(after, finished=True)[0])
             if chamfer.size + fillet.size > step:
@@ -182,8 +203,9 @@ def _centres(part: Part) -> Iterator[Fault]:
     for hole in part.centre_holes:
         section = part.sections[0] if hole.end == "datum" else part.sections[-1]
         z = 0.0 if hole.end == "datum" else section.end
-        chamfer = edge_at(part, "chamfer", z)
-        face = section.stands_as.minimum - 2 * (chamfer.size if chamfer else 0.0)
+        chamfer = drawn_at(part, "chamfer", z)
+        taper = section.small_end if section.large_at_start == (hole.end == "far") else None
+        face = (taper or section.diameter).minimum - 2 * (chamfer.size if chamfer else 0.0)
         if 0 < face <= hole.mouth:
             yield Fault(
                 hole.name,

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from handwheel.part.values import Edge, Part, Section
 
@@ -29,12 +29,12 @@ def outline(part: Part, *, finished: bool) -> tuple[Point, ...]:
     """
     points: list[Point] = [(0.0, 0.0)]
     for index in range(len(part.sections) + 1):
-        points += corner(part, index, finished=finished)
+        points += _corner(part, index, finished=finished)
     points.append((part.sections[-1].end, 0.0))
     return tuple(points)
 
 
-def corner(part: Part, index: int, *, finished: bool) -> Iterator[Point]:
+def _corner(part: Part, index: int, *, finished: bool) -> Iterator[Point]:
     """Yield the outline's points at the boundary before section `index`, in the direction of z."""
     left = part.sections[index - 1] if index else None
     right = part.sections[index] if index < len(part.sections) else None
@@ -44,19 +44,21 @@ def corner(part: Part, index: int, *, finished: bool) -> Iterator[Point]:
     rising = after > before
     small, large = min(before, after), max(before, after)
     away = -1.0 if rising else 1.0  # from the boundary towards the small side
-    points = [*_fillet(edge_at(part, "fillet", z) if small else None, z, small, away, finished=finished)]
-    chamfer = edge_at(part, "chamfer", z)
+    found = drawn_at if finished else edge_at
+    fillet, chamfer = found(part, "fillet", z), found(part, "chamfer", z)
+    lower = left if rising else right
+    rounded = fillet.size if fillet else lower.corner_radius if finished and lower else 0.0
+    points = [*_fillet(rounded if small else 0.0, z, small, away, finished=finished)]
     leg = min(chamfer.size, large) if chamfer else 0.0
     points += [(z, large - leg), (z - away * leg, large)] if leg else [(z, large)]
     yield from points if rising else reversed(points)
 
 
-def _fillet(fillet: Edge | None, z: float, small: float, away: float, *, finished: bool) -> Iterator[Point]:
+def _fillet(radius: float, z: float, small: float, away: float, *, finished: bool) -> Iterator[Point]:
     """Yield the inner corner's points, from the cylinder's side to the shoulder's face."""
-    if fillet is None:
+    if not radius:
         yield (z, small)
         return
-    radius = fillet.size
     if not finished:
         yield from ((z + away * radius, small), (z + away * radius, small + radius), (z, small + radius))
         return
@@ -77,8 +79,43 @@ def end_radii(section: Section, *, finished: bool) -> tuple[float, float]:
 
 
 def edge_at(part: Part, kind: str, z: float) -> Edge | None:
-    """Return the chamfer or fillet at a station (mm), if there is one."""
+    """Return the chamfer or fillet that turning meets at a station (mm), if there is one."""
+    edge = drawn_at(part, kind, z)
+    return edge if edge and edge.stands else None
+
+
+def drawn_at(part: Part, kind: str, z: float) -> Edge | None:
+    """Return the chamfer or fillet drawn at a station (mm), if there is one."""
     return next((edge for edge in part.edges if edge.kind == kind and abs(edge.at - z) <= SAME), None)
+
+
+def around(sections: Iterable[Section], z: float) -> tuple[Section | None, Section | None]:
+    """Return the sections that end and start at a station (mm)."""
+    before = after = None
+    for section in sections:
+        before = section if abs(section.end - z) <= SAME else before
+        after = section if abs(section.start - z) <= SAME else after
+    return before, after
+
+
+def corner_stands(edge: Edge, sections: Iterable[Section]) -> bool:
+    """Return whether an edge's corner is there when turning is done, and as high as the edge wants.
+
+    It is not beside a groove or a taper's small end, where more stands than is drawn.
+    """
+    before, after = around(sections, edge.at)
+    drawn, turned = (
+        (end_radii(before, finished=each)[1] if before else 0.0, end_radii(after, finished=each)[0] if after else 0.0)
+        for each in (True, False)
+    )
+    rising = drawn[1] > drawn[0]
+    if edge.size > (turned[1] - turned[0] if rising else turned[0] - turned[1]):
+        return False
+    owner = after if rising else before
+    if edge.kind == "fillet" or owner is None:
+        return True
+    at_small_end = owner.small_end is not None and owner.large_at_start != rising
+    return owner.stands_as == owner.diameter and not at_small_end
 
 
 def stations(part: Part) -> tuple[float, ...]:

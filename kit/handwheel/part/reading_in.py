@@ -12,6 +12,7 @@ from handwheel.numbers import reading
 from handwheel.numbers.faults import Fault, HandwheelError
 from handwheel.part.features import KINDS
 from handwheel.part.features.base import EntryField, FeatureKind, Value
+from handwheel.part.profile import corner_stands
 from handwheel.part.values import CentreHole, Edge, Part, PartEntry, Seat, Section
 
 
@@ -22,6 +23,13 @@ def read_part(entry: PartEntry) -> tuple[Part | None, list[Fault]]:
         return None, [Fault(entry.name or "part", f"its units are {entry.units!r}", "give in or mm")]
     if entry.datum_face == entry.far_face:
         faults.append(Fault("ends", f"both are called {entry.datum_face!r}", "give each end a name of its own"))
+    if entry.length_tolerance.strip():
+        try:
+            reading.read_limits("1000", entry.units, entry.length_tolerance)
+        except HandwheelError:
+            example = "±.010" if entry.units == "in" else "±0.3"
+            what = f"{entry.length_tolerance!r} can't be read as limits"
+            return None, [Fault("length tolerance", what, f"type {example}")]
     try:
         length = reading.read_limits(entry.overall, entry.units, entry.length_tolerance)
     except HandwheelError as error:
@@ -40,11 +48,12 @@ def read_part(entry: PartEntry) -> tuple[Part | None, list[Fault]]:
         faults.append(Fault(entry.name or "part", "it has no section", "add a cylinder with from, to and diameter"))
     if faults or length is None:
         return None, faults
+    standing = _with_grooves_standing(sections)
     part = Part(
         entry,
         length,
-        _with_grooves_standing(sections),
-        tuple(each for each in values if isinstance(each, Edge)),
+        standing,
+        tuple(_with_its_corner(each, standing) for each in values if isinstance(each, Edge)),
         tuple(each for each in values if isinstance(each, CentreHole)),
         tuple(each for each in values if isinstance(each, Seat)),
     )
@@ -135,6 +144,12 @@ def _with_grooves_standing(sections: list[Section]) -> tuple[Section, ...]:
             )
             standing[index] = attrs.evolve(section, stands_as=smaller.stands_as)
     return tuple(standing)
+
+
+def _with_its_corner(edge: Edge, sections: tuple[Section, ...]) -> Edge:
+    """Return the edge; where its corner is not there after turning, as one that is not planned."""
+    stands = corner_stands(edge, sections)
+    return attrs.evolve(edge, stands=stands, planned=edge.planned and stands)
 
 
 def _fault(place: str, error: HandwheelError) -> Fault:

@@ -34,7 +34,7 @@ class Section:
     `diameter` holds the limits at the larger end; `small_end` the other end's of a taper. `end_limits` are
     the limits of the station where it ends. `stands_as` are the limits of the cylinder that turning leaves
     there: the section itself where `planned`, else what stands until its own operation is planned. `call` is
-    a thread's call as typed.
+    a thread's call as typed; `corner_radius` (mm) rounds both of a groove's corners.
     """
 
     name: str
@@ -49,11 +49,16 @@ class Section:
     small_end: Limits | None = None
     large_at_start: bool = True
     call: str = ""
+    corner_radius: float = 0.0
 
 
 @frozen
 class Edge:
-    """A chamfer or fillet at a station; `size` is the leg of a 45° chamfer or the fillet's radius, mm."""
+    """A chamfer or fillet at a station; `size` is the leg of a 45° chamfer or the fillet's radius, mm.
+
+    `stands` says whether its corner is there when turning is done: beside a groove whose stock still stands, it
+    is not.
+    """
 
     name: str
     kind: Literal["chamfer", "fillet"]
@@ -61,6 +66,7 @@ class Edge:
     size: float
     typed: str
     planned: bool
+    stands: bool = True
 
 
 @frozen
@@ -76,13 +82,15 @@ class CentreHole:
 
 @frozen
 class Seat:
-    """A keyseat kept in the job but not yet planned: where it lies and the call as typed."""
+    """A keyseat kept in the job but not yet planned: where it lies; its call, ends and angle as typed."""
 
     name: str
     kind: str
     start: float
     end: float
     call: str
+    ends: str = ""
+    angle: str = ""
 
 
 @frozen

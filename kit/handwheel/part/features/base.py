@@ -29,8 +29,8 @@ class EntryField:
 class FeatureKind:
     """A kind of feature.
 
-    `make` turns the read fields into its value. `planned` says whether turning cuts it yet; where not, `stands`
-    says in words what is left standing for it meanwhile.
+    `make` turns the read fields into its value. `planned` says whether turning cuts it yet; where one is not cut,
+    `stands` says in words what is left standing for it meanwhile.
     """
 
     kind: str

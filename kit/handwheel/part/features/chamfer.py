@@ -14,4 +14,10 @@ def make(name: str, read: Mapping[str, Any], entry: PartEntry) -> Edge:
     return Edge(name, "chamfer", read["at"].value, read["size"].value, read["size"].typed, planned=True)
 
 
-FEATURE = FeatureKind("chamfer", (EntryField("at", "length"), EntryField("size", "length")), make, planned=True)
+FEATURE = FeatureKind(
+    "chamfer",
+    (EntryField("at", "length"), EntryField("size", "length")),
+    make,
+    planned=True,
+    stands="its corner is not there until what lies beside it is cut",
+)

@@ -12,9 +12,11 @@ from handwheel.part.values import PartEntry, Section
 def make(name: str, read: Mapping[str, Any], entry: PartEntry) -> Section:
     """Return the section as read; what stands there is known once its neighbours are."""
     start, end, diameter = read["from"], read["to"], read["diameter"]
+    radius = read["radius"].value if "radius" in read else 0.0
     return Section(
-        name, "groove", start.nominal.value, end.nominal.value, start, end, diameter, diameter, planned=False
-    )
+        name, "groove", start.nominal.value, end.nominal.value, start, end, diameter, diameter, planned=False,
+        corner_radius=radius,
+    )  # fmt: skip
 
 
 FEATURE = FeatureKind(

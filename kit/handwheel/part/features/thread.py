@@ -23,7 +23,8 @@ def make(name: str, read: Mapping[str, Any], entry: PartEntry) -> Section:
     nominal, pitch = call.diameter.value, call.pitch.value
     if not nominal - pitch <= diameter.minimum <= diameter.maximum <= nominal + SAME:
         raise HandwheelError(
-            f"diameter: {diameter.typed} is no major diameter of {call.typed}; it lies at the call's diameter or a little below"
+            f"diameter: {diameter.typed} is no major diameter of {call.typed}; it lies at the call's diameter or a "
+            "little below"
         )
     return Section(
         name, "thread", start.nominal.value, end.nominal.value, start, end, diameter, diameter,

@@ -11,7 +11,8 @@ from handwheel.part.values import PartEntry, Seat
 
 def make(name: str, read: Mapping[str, Any], entry: PartEntry) -> Seat:
     """Return the seat as read."""
-    return Seat(name, "woodruff seat", read["at"].value, read["at"].value, read["call"])
+    at = read["at"].value
+    return Seat(name, "woodruff seat", at, at, read["call"], angle=read.get("angle", ""))
 
 
 FEATURE = FeatureKind(
