@@ -52,6 +52,24 @@ FAULTS = [
     ('leadscrew = "6 tpi"', 'leadscrew = "-1 mm"', "lathe.leadscrew", "can't be"),
     ('leadscrew = "6 tpi"', 'leadscrew = "6"', "lathe.leadscrew", "threads to the inch"),
     ('swing = "14"', "swing = [14]", "lathe.swing", "text is wanted"),
+    ('swing = "14"', "swing = 1979-05-27", "lathe.swing", "text is wanted"),
+    ('backlash = ".005"', 'backlash = "-.005"', "lathe.compound.backlash", "give 0 or more"),
+    ('swing = "90"', 'swing = "400"', "lathe.compound.swing", "full circle"),
+    ('spindle-bore = "1-1/2"', 'spindle-bore = "15"', "lathe.spindle-bore", "no smaller than the swing"),
+    ('set-over = ".500"', 'set-over = "7"', "lathe.tailstock.set-over", "half the swing"),
+    ('lines = "12"', 'lines = "48"', "lathe.threading-dial.lines", "more lines than teeth"),
+    ('gears = "24, 30', 'gears = "2, 30', "lathe.gears", "fewer than 8 teeth"),
+    ('feeds = ".002, .003', 'feeds = "0, .003', "lathe.feeds", "from above 0"),
+    ('approach-angle = "45"', 'approach-angle = "135"', "tools[6].approach-angle", "120°"),
+    ('point = "1/8"', 'point = "3/8"', "centre-drills[1].point", "no smaller than the body"),
+    ('uncertainty = ".001"', 'uncertainty = "12"', "gauges[3].uncertainty", "as much as the range"),
+    ('skin = ".060"', 'skin = "1.2"', "rack[2].skin", "leaves nothing"),
+    ('name = "1018 2 x 12"', 'name = "1045 1-3/4 x 60"', "rack[4].name", "stands twice"),
+    ('price = "34.00"', 'price = "-34.00"', "rack[4].price", "give 0 or more"),
+    ('material-markup = ".20"', 'material-markup = "20"', "rates.material-markup", "write .20 for 20 %"),
+    ('currency = "USD"', 'currency = " "', "rates.currency", "nothing to print"),
+    ('name = "1018 2 x 12"', 'name = "1018\\n2 x 12"', "rack[4].name", "one line"),
+    ("[lathe.tailstock]", "[lathe.tail-stock]", "lathe.tail-stock", "do you mean tailstock"),
 ]
 
 
@@ -65,6 +83,57 @@ def test_a_fault_names_key_line_and_remedy(old, new, key, why):
     line = int(fault.place.split("line ")[1].split(",")[0])
     assert new.split("\n")[0].split(" =")[0].strip("[]") in changed.splitlines()[line - 1]
     assert why in fault.sentence()
+
+
+def test_every_fault_of_a_file_is_said_at_once():
+    changed = TEXT
+    wrong = (
+        ('"2 hp"', '"2 hpp"'),
+        ('per-turn = ".750"', 'per-turn = ".752"'),
+        ('stroke = "2.0"\n', ""),
+        ('"24"', '"2,4"'),
+    )
+    for old, new in wrong:
+        changed = changed.replace(old, new, 1)
+    _, faults = read_shop(changed, "shop.toml")
+    places = [fault.place.rpartition(", ")[2] for fault in faults]
+    assert places == ["lathe.power", "lathe.compound.stroke", "lathe.carriage.division", "lathe.threading-dial.teeth"]
+
+
+def test_a_key_that_stands_twice_is_said_with_its_second_line():
+    changed = TEXT.replace('swing = "14"', 'swing = "14"\nswing = "16"', 1)
+    _, faults = read_shop(changed, "shop.toml")
+    line = changed.splitlines().index('swing = "16"') + 1
+    assert [fault.sentence() for fault in faults] == [
+        f"shop.toml, line {line}, lathe.swing: stands twice; keep one of them."
+    ]
+
+
+def test_other_ways_to_write_the_same_file():
+    plain, _ = read_shop(TEXT, "shop.toml")
+    numbers = TEXT.replace('swing = "14"', "swing = 14").replace('efficiency = ".80"', "efficiency = 0.8")
+    lines = TEXT.replace("\n", "\r\n")
+    dotted = TEXT.replace('[lathe.tailstock]\nset-over = ".500"\nlive-centre = "yes"\n', "").replace(
+        "[lathe]\n", '[lathe]\ntailstock.set-over = ".500"\ntailstock.live-centre = "yes"\n'
+    )
+    metric = TEXT.replace('swing = "14"', 'swing = "355.6 mm"')
+    for text in (numbers, lines, dotted, metric):
+        assert text != TEXT
+        shop, faults = read_shop(text, "shop.toml")
+        assert not faults
+        assert shop == plain
+
+
+def test_a_byte_order_mark_is_no_fault(tmp_path):
+    (tmp_path / "shop.toml").write_text(TEXT, encoding="utf-8-sig")
+    assert load_shop(tmp_path / "shop.toml") == sample_shop()
+
+
+def test_a_dial_true_to_its_marks_or_not():
+    metric_screw = TEXT.replace('division = ".001"', 'division = ".001"\ntrue-lead = "1.00394"', 1)
+    shop, _ = read_shop(metric_screw, "shop.toml")
+    assert shop.lathe.cross_slide.true_lead == 1.00394
+    assert sample_shop().lathe.cross_slide.true_lead == 1
 
 
 def test_a_missing_key_is_named_with_an_example():
@@ -91,18 +160,38 @@ def test_a_file_that_is_not_there(tmp_path):
         load_shop(tmp_path / "bytes.toml")
 
 
+JUNK = (
+    "", '"', "[", "]]", "[[tools]]", "[lathe]", "nan", "-inf", "-1", "0", "true", "1979-05-27", "{a = 1}", "[[1]]", '"1,5"',
+    '"9**9**9"', '"\\u0000"', "99999999999999999999", '"1/0"', '"0 tpi"', '"1e308 in"', "\t", "\x0b", "\u2028", "\\",
+    "\"\"\"", '"½ in"', '"in, mm"', '"1, , 2"', "lathe = 3", "tools = 3", '"a\\nb" = 1', '"a[b" = 1', "lathe.swing.a = 1",
+)  # fmt: skip
+
+
 @pytest.mark.property
-@given(st.integers(0, 10_000), st.text(max_size=8))
-def test_a_damaged_file_gives_a_shop_or_sentences(seed, junk):
+@given(st.integers(0, 10**9), st.text(max_size=8))
+def test_a_damaged_file_gives_a_shop_or_sentences(seed, typed):
     chance = random.Random(seed)
-    lines = TEXT.splitlines()
+    lines = TEXT.split("\n")
     for _ in range(chance.randint(1, 4)):
         place = chance.randrange(len(lines))
+        line, junk = lines[place], chance.choice((*JUNK, typed))
+        cut = chance.randint(0, len(line))
         lines[place] = chance.choice(
-            ["", junk, lines[place] + junk, lines[place].replace('"', "", 1), lines[place][: len(lines[place]) // 2]]
+            [
+                junk,
+                line[:cut],
+                line[:cut] + junk + line[cut:],
+                line.partition("=")[0] + "= " + junk,
+                line + "\n" + lines[chance.randrange(len(lines))],
+            ]
         )
+        if chance.random() < 0.2:
+            del lines[place]
     shop, faults = read_shop("\n".join(lines), "shop.toml")
     assert (shop is None) == bool(faults)
     for fault in faults:
         assert fault.place.startswith("shop.toml")
         assert fault.sentence().endswith(".")
+        assert fault.sentence().isprintable()
+        assert fault.what
+        assert fault.remedy

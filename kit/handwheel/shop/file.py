@@ -14,8 +14,12 @@ from handwheel import assets
 from handwheel.numbers import reading
 from handwheel.numbers.faults import Fault, HandwheelError
 from handwheel.shop import keys
-from handwheel.shop.lines import key_lines
-from handwheel.shop.values import Compound, Dial, Leadscrew, Shop
+from handwheel.shop.lines import key_lines, repeated_key
+from handwheel.shop.sense import unsound
+from handwheel.shop.values import Compound, Dial, Leadscrew, Shop, System
+
+FEWEST_TEETH = 8
+"""Fewer teeth than any loose gear has (common practice, no published source)."""
 
 
 def load_shop(path: Path) -> Shop:
@@ -28,7 +32,7 @@ def load_shop(path: Path) -> Shop:
     (45.0, 70.0, 105.0)
     """
     try:
-        text = path.read_text(encoding="utf-8")
+        text = path.read_text(encoding="utf-8-sig")  # a byte order mark is no fault of the person's
     except (OSError, ValueError) as error:
         raise HandwheelError(
             f"{path.name or path}: the shop file can't be opened; check that it is there and is text"
@@ -49,162 +53,156 @@ def sample_shop() -> Shop:
 
 
 def read_shop(text: str, name: str) -> tuple[Shop | None, list[Fault]]:
-    """Return the shop in a file's text, or None and every fault found in it."""
+    """Return the shop in a file's text, or None and every fault found in it.
+
+    >>> shop, faults = read_shop('units = "in"', "my-shop.toml")
+    >>> faults[0].sentence()
+    'my-shop.toml, name: is missing; add name.'
+    """
     try:
         document = tomlkit.parse(text).unwrap()
     except ParseError as error:
-        what = "this is no TOML: " + str(error).split(" at line")[0][0].lower() + str(error).split(" at line")[0][1:]
-        return None, [Fault(f"{name}, line {error.line}", what, 'write key = "value"')]
+        what = str(error).split(" at line")[0]
+        fault = Fault(
+            f"{name}, line {error.line}", f"this is no TOML: {what[0].lower()}{what[1:]}", 'write key = "value"'
+        )
+        return None, [fault]
     except (TOMLKitError, ValueError, RecursionError) as error:
+        if twice := repeated_key(text):
+            return None, [Fault(f"{name}, line {twice[1]}, {twice[0]}", "stands twice", "keep one of them")]
         return None, [Fault(name, f"this is no TOML: {error}", 'write each key once, as key = "value"')]
-    system = "mm" if document.get("units") == "mm" else "in"
-    reader = _Reader(name, key_lines(text), system)
-    values = reader.table(keys.SHOP, document, "")
-    if reader.faults:
-        return None, reader.faults
-    values["system"] = values.pop("units")
-    shop = Shop(**values)
-    faults = list(reader.sense(shop))
-    return (None, faults) if faults else (shop, [])
+    reader = _Reader(name, key_lines(text), "mm" if document.get("units") == "mm" else "in")
+    shop = reader.table(keys.SHOP, document, "")
+    return (None, reader.faults) if reader.faults else (cast(Shop, shop), [])
 
 
 class _Reader:
     """Walks the file along its declaration, collecting faults instead of stopping at the first."""
 
-    def __init__(self, name: str, lines: Mapping[str, int], system: str) -> None:
+    def __init__(self, name: str, lines: Mapping[str, int], system: System) -> None:
         self.name = name
         self.lines = lines
-        self.system = system
+        self.system: System = system
         self.faults: list[Fault] = []
 
-    def fault(self, path: str, what: str, remedy: str) -> Fault:
-        """Return a fault at a key, with the line of the key or of the nearest table around it."""
+    def fault(self, path: str, what: str, remedy: str) -> None:
+        """Note a fault at a key, with the line of the key or of the nearest table around it."""
         around = path
         while around and around not in self.lines:
-            around = around.rpartition(".")[0] if "." in around else ""
+            around = around[: max(around.rfind("."), around.rfind("["), 0)]
         line = f", line {self.lines[around]}" if around else ""
-        return Fault(f"{self.name}{line}, {path}", what, remedy)
+        self.faults.append(Fault(f"{self.name}{line}, {path}", what, remedy))
 
-    def table(self, table: keys.Table, given: object, path: str) -> dict[str, Any]:
-        """Return a table's values by Python name; what is missing or makes no sense becomes a fault."""
+    def table(self, table: keys.Table, given: object, path: str) -> object:
+        """Return the value a table makes, or None where anything in it is at fault."""
+        before = len(self.faults)
         if not isinstance(given, Mapping):
-            self.faults.append(self.fault(path, "a table is wanted here", f"write [{path}] and its keys under it"))
-            return {}
-        is_dial = table.makes in (Dial, Compound)
-        known = {**table.keys, **(keys.OPTIONAL if is_dial else {})}
+            self.fault(path, "a table is wanted here", f"write [{path}] and its keys under it")
+            return None
         for key in given:
-            if key not in known:
-                near = difflib.get_close_matches(str(key), known, 1)
-                hint = f"do you mean {near[0]}" if near else f"there are {', '.join(known)}"
-                self.faults.append(self.fault(_join(path, str(key)), "no such key", hint))
+            if key not in table.keys:
+                near = difflib.get_close_matches(key, table.keys, 1)
+                hint = f"do you mean {near[0]}" if near else f"there are {', '.join(table.keys)}"
+                self.fault(_join(path, key if key.isprintable() else ascii(key)), "no such key", hint)
         values: dict[str, Any] = {}
-        for key, kind in known.items():
+        for key, kind in table.keys.items():
             place = _join(path, key)
+            wanted = kind.kind if isinstance(kind, keys.Optional) else kind
             if key in given:
-                values[key.replace("-", "_")] = self.value(kind, given[key], place, key)
-            elif key not in keys.OPTIONAL:
-                self.faults.append(self.fault(place, "is missing", f"add {key}" + _example(kind)))
-        if self.faults:
-            return values
-        return self.dials(values, path) if is_dial else values
+                values[key.replace("-", "_")] = self.value(wanted, given[key], place)
+            elif wanted is kind:
+                self.fault(place, "is missing", f"add {key}{_example(kind)}")
+        if len(self.faults) > before:
+            return None
+        made = self.make(table.makes, values, path)
+        for key, what, remedy in unsound(made):
+            self.fault(_join(path, key), what, remedy)
+        return made
 
-    def value(self, kind: Any, given: Any, place: str, key: str) -> Any:
+    def make(self, makes: Any, values: dict[str, Any], path: str) -> object:
+        """Return a table's value; a dial takes its name from its table and its system from the file."""
+        if makes is Dial:
+            return Dial(path.rpartition(".")[2], self.system, **values)
+        if makes is Compound:
+            own = {key: values.pop(key) for key in ("stroke", "scale_zero", "swing")}
+            return Compound(Dial(path.rpartition(".")[2], self.system, **values), **own)
+        if makes is Shop:
+            values["system"] = values.pop("units")
+        return makes(**values)
+
+    def rows(self, rows: keys.Rows, given: object, place: str) -> tuple[object, ...]:
+        """Return the values of a repeated table, those at fault left out."""
+        if not isinstance(given, list) or not given:
+            self.fault(place, "at least one is wanted", f"write [[{place}]] and its keys under it")
+            return ()
+        names: set[str] = set()
+        made = []
+        for number, each in enumerate(given, 1):
+            row = f"{place}[{number}]"
+            made.append(self.table(rows.table, each, row))
+            name = str(each.get("name", "")) if isinstance(each, Mapping) else ""
+            if name and name in names:
+                self.fault(f"{row}.name", f"{name!r} stands twice", "give each its own name")
+            names.add(name)
+        return tuple(each for each in made if each is not None)
+
+    def value(self, kind: Any, given: object, place: str) -> object:
         """Return one key's value, or None with a fault."""
         if isinstance(kind, keys.Table):
-            values = self.table(kind, given, place)
-            return None if self.faults else (kind.makes(**values))
+            return self.table(kind, given, place)
         if isinstance(kind, keys.Rows):
-            if not isinstance(given, list) or not given:
-                self.faults.append(
-                    self.fault(place, "at least one is wanted", f"write [[{place}]] and its keys under it")
-                )
-                return ()
-            made = [self.table(kind.table, each, f"{place}[{number}]") for number, each in enumerate(given, 1)]
-            return () if self.faults else tuple(kind.table.makes(**each) for each in made)
+            return self.rows(kind, given, place)
         if isinstance(given, bool) or not isinstance(given, str | int | float):
-            self.faults.append(self.fault(place, "text is wanted here", f'write {key} = "..."' + _example(kind)))
+            key = place.rpartition(".")[2]
+            self.fault(place, "text is wanted here", f'write {key} = "..."{_example(kind)}')
             return None
         try:
-            value = self.read(kind, str(given))
+            return self.read(kind, str(given))
         except HandwheelError as error:
-            what, _, remedy = str(error).rpartition("; ")
-            self.faults.append(self.fault(place, what, remedy))
+            what, _, remedy = str(error).partition("; ")
+            self.fault(place, what, remedy or "type it another way")
             return None
-        size = value.pitch if isinstance(value, Leadscrew) else value
-        if isinstance(size, int | float) and (size < 0 or (size == 0 and key not in keys.MAY_BE_ZERO)):
-            self.faults.append(self.fault(place, f"{given!r} can't be", "give a number more than 0"))
-        return value
 
-    def read(self, kind: Any, text: str) -> Any:
+    def read(self, kind: Any, text: str) -> object:
         """Return typed text as its kind."""
         if isinstance(kind, tuple):
             return reading.read_choice(text, kind)
         if kind == "text":
-            if not text.strip():
-                raise HandwheelError("nothing is typed; type a name")
+            if not text.strip() or not text.isprintable():
+                raise HandwheelError("nothing to print is typed; type a name in one line")
             return text.strip()
         if kind == "yes or no":
             return reading.read_choice(text, ("yes", "no")) == "yes"
         if kind == "count":
-            return reading.read_count(text)
-        if kind == "counts":
-            return tuple(reading.read_count(each) for each in text.split(","))
-        if kind == "amount":
-            return reading.read("number", text, self.system).value
+            return _positive(text, reading.read_count(text))
+        if kind == "tooth counts":
+            teeth = tuple(reading.read_count(each) for each in text.split(","))
+            if min(teeth) < FEWEST_TEETH:
+                raise HandwheelError(f"a gear has fewer than {FEWEST_TEETH} teeth; list tooth counts with commas")
+            return teeth
+        if kind.startswith("rising list of "):
+            listed = [each.value for each in reading.read_list(_bare(kind), text, self.system)]
+            if min(listed) <= 0 or listed != sorted(set(listed)):
+                raise HandwheelError("the list does not rise from above 0; list each once, the slowest first")
+            return tuple(listed)
+        value = reading.read(_bare(kind), text, self.system).value
+        if kind == "share" and value > 1:
+            raise HandwheelError(f"{text!r} is more than 1; write .80 for 80 %")
         if kind == "pitch":
-            return Leadscrew(text, reading.read("pitch", text, self.system).value)
-        if kind.startswith("list of "):
-            return tuple(each.value for each in reading.read_list(kind.removeprefix("list of "), text, self.system))
-        return reading.read(kind, text, self.system).value
+            return Leadscrew(text, _positive(text, value))
+        return _positive(text, value, kind.endswith(" or 0"))
 
-    def dials(self, values: dict[str, Any], path: str) -> dict[str, Any]:
-        """Return a dial's values with its name and system; a compound's dial keys put into a dial of its own."""
-        system = self.system
-        name = path.rpartition(".")[2]
-        dial_keys = ("per_turn", "division", "reads", "backlash", "true_lead")
-        dial = {key: values.pop(key) for key in dial_keys if key in values}
-        made = Dial(name=name, system=cast(Any, system), **dial)
-        count = made.per_turn / made.division
-        if abs(count - round(count)) > 1e-6 * count:
-            self.faults.append(self.fault(_join(path, "division"), "a turn is no whole number of divisions",
-                                          "read both off the dial again"))  # fmt: skip
-        if made.backlash >= made.per_turn:
-            self.faults.append(self.fault(_join(path, "backlash"), "is a whole turn or more",
-                                          "measure it with an indicator, or adjust the nut"))  # fmt: skip
-        if not 0.5 <= made.true_lead <= 2:
-            self.faults.append(
-                self.fault(_join(path, "true-lead"), "is not near 1", "write true travel / marked travel")
-            )
-        return {"dial": made, **values} if values else {
-            field: getattr(made, field) for field in ("name", "system", *dial_keys)
-        }  # fmt: skip
 
-    def sense(self, shop: Shop) -> list[Fault]:
-        """Return the faults of values that are readable each, but make no sense together."""
-        found = []
-        lathe = shop.lathe
-        for key, listed in (("spindle-speeds", lathe.spindle_speeds), ("feeds", lathe.feeds)):
-            if any(each <= 0 for each in listed) or list(listed) != sorted(set(listed)):
-                found.append(self.fault(f"lathe.{key}", "the list does not rise", "list each once, the slowest first"))
-        if lathe.efficiency > 1:
-            found.append(self.fault("lathe.efficiency", "is more than 1", "write .80 for 80 %"))
-        if not lathe.gears or min(lathe.gears) < 8:
-            found.append(self.fault("lathe.gears", "a gear has fewer than 8 teeth", "list tooth counts with commas"))
-        for number, bar in enumerate(shop.rack, 1):
-            if abs(bar.measured - bar.diameter) > 0.1 * bar.diameter:
-                found.append(
-                    self.fault(f"rack[{number}].measured", "is far from the bar's diameter", "measure it again")
-                )
-        for number, gauge in enumerate(shop.gauges, 1):
-            if gauge.most <= gauge.least:
-                found.append(self.fault(f"gauges[{number}].most", "is not above least", "give the range it measures"))
-        names = [tool.name for tool in shop.tools]
-        for number, name in enumerate(names, 1):
-            if names.index(name) != number - 1:
-                found.append(
-                    self.fault(f"tools[{number}].name", f"{name!r} stands twice", "give each tool its own name")
-                )
-        return found
+def _positive(text: str, value: Any, zero: bool = False) -> Any:
+    if value < 0 or (value == 0 and not zero):
+        raise HandwheelError(f"{text!r} can't be; give {'0 or more' if zero else 'a number more than 0'}")
+    return value
+
+
+def _bare(kind: str) -> str:
+    """Return the kind numbers.reading knows behind a key's kind."""
+    bare = kind.removeprefix("rising list of ").removesuffix(" or 0")
+    return "number" if bare in ("amount", "share") else bare
 
 
 def _join(path: str, key: str) -> str:
@@ -215,6 +213,6 @@ def _example(kind: Any) -> str:
     if isinstance(kind, tuple):
         return f", one of {', '.join(kind)}"
     if isinstance(kind, str):
-        example = reading.EXAMPLES.get(kind.removeprefix("list of "))
+        example = reading.EXAMPLES.get(_bare(kind))
         return f", such as {example}" if example else ""
     return ""

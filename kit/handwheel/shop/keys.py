@@ -28,8 +28,9 @@ from handwheel.shop.values import (
 class Table:
     """One table of the file: the value it makes and its keys, each a kind of text or a table of its own.
 
-    A kind is a name numbers.reading knows, `text`, `count`, `counts` (a list), `yes or no`, `amount` (money, not
-    negative), `list of KIND`, or a tuple of the words it can be.
+    A kind is a name numbers.reading knows, `text`, `count`, `tooth counts` (a list), `yes or no`, `amount` (money),
+    `share` (up to 1), `rising list of KIND`, or a tuple of the words it can be. A number must be more than 0;
+    `KIND or 0` may be 0.
     """
 
     makes: Any
@@ -38,16 +39,29 @@ class Table:
 
 @frozen
 class Rows:
-    """A repeated table (`[[tools]]`), of which at least one must be there."""
+    """A repeated table (`[[tools]]`), of which at least one must be there; each row has its own name."""
 
     table: Table
+
+
+@frozen
+class Optional:
+    """A key that may be left out."""
+
+    kind: str
 
 
 def _table(makes: Any, **keys: Any) -> Table:
     return Table(makes, MappingProxyType({name.replace("_", "-"): kind for name, kind in keys.items()}))
 
 
-_DIAL = {"per_turn": "length", "division": "length", "reads": ("travel", "diameter"), "backlash": "length"}
+_DIAL: dict[str, Any] = {
+    "per_turn": "length",
+    "division": "length",
+    "reads": ("travel", "diameter"),
+    "backlash": "length or 0",
+    "true_lead": Optional("number"),  # true travel / marked travel
+}
 
 SHOP = _table(
     Shop,
@@ -60,17 +74,17 @@ SHOP = _table(
         between_centres="length",
         spindle_bore="length",
         power="power",
-        efficiency="number",
-        spindle_speeds="list of spindle_speed",
-        feeds="list of feed",
+        efficiency="share",
+        spindle_speeds="rising list of spindle_speed",
+        feeds="rising list of feed",
         leadscrew="pitch",
-        gears="counts",
+        gears="tooth counts",
         tool_post=("front", "rear"),
         chuck_jaw_length="length",
         cross_slide=_table(Dial, **_DIAL),
         compound=_table(Compound, **_DIAL, stroke="length", scale_zero=("cross-slide", "axis"), swing="angle"),
         carriage=_table(Dial, **_DIAL),
-        tailstock=_table(Tailstock, set_over="length", live_centre="yes or no"),
+        tailstock=_table(Tailstock, set_over="length or 0", live_centre="yes or no"),
         threading_dial=_table(ThreadingDial, teeth="count", lines="count"),
     ),
     tools=Rows(
@@ -80,13 +94,13 @@ SHOP = _table(
             kind=("rough turning", "finish turning", "facing", "chamfering", "grooving", "threading"),
             material=("HSS", "carbide"),
             hand=("right", "left", "neutral"),
-            nose_radius="length",
+            nose_radius="length or 0",
             approach_angle="angle",
             max_depth="length",
         )
     ),
     centre_drills=Rows(_table(CentreDrill, name="text", body="length", point="length")),
-    gauges=Rows(_table(Gauge, name="text", least="length", most="length", uncertainty="length")),
+    gauges=Rows(_table(Gauge, name="text", least="length or 0", most="length", uncertainty="length")),
     rack=Rows(
         _table(
             Bar,
@@ -96,29 +110,11 @@ SHOP = _table(
             measured="length",
             length="length",
             condition="text",
-            skin="length",
-            price="amount",
+            skin="length or 0",
+            price="amount or 0",
         )
     ),
-    rates=_table(Rates, currency="text", hourly="amount", minimum_charge="amount", material_markup="number"),
-    stock=_table(StockAllowances, facing="length", chucking="length", parting="length"),
+    rates=_table(Rates, currency="text", hourly="amount", minimum_charge="amount or 0", material_markup="number or 0"),
+    stock=_table(StockAllowances, facing="length or 0", chucking="length", parting="length"),
 )
 """The whole file."""
-
-OPTIONAL = {"true-lead": "number"}
-"""Keys that a dial may have beside its own: true travel per marked travel."""
-
-MAY_BE_ZERO = frozenset(
-    {
-        "backlash",
-        "skin",
-        "nose-radius",
-        "least",
-        "set-over",
-        "price",
-        "material-markup",
-        "minimum-charge",
-        "facing",
-    }
-)
-"""Keys whose number may be 0; every other must be more."""
