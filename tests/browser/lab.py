@@ -12,6 +12,7 @@ import socket
 import subprocess
 import sys
 import time
+import urllib.error
 import urllib.request
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -58,8 +59,11 @@ class Lab:
         """Wait until a kernel is idle and the page is connected to it; the page's own word comes too early."""
         end = time.monotonic() + STARTING_SECONDS
         while time.monotonic() < end:
-            with urllib.request.urlopen(f"{self.address}/api/kernels?token={self.token}", timeout=10) as answer:
-                kernels = json.load(answer)
+            try:
+                with urllib.request.urlopen(f"{self.address}/api/kernels?token={self.token}", timeout=10) as answer:
+                    kernels = json.load(answer)
+            except urllib.error.HTTPError:
+                kernels = []  # a kernel that is just being started is listed before it can be described
             if kernels and all(k["execution_state"] == "idle" and k["connections"] for k in kernels):
                 return
             time.sleep(0.1)

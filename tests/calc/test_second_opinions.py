@@ -41,7 +41,9 @@ def test_a_dial_in_whole_ten_thousandths(reduce, dial, reads, start):
     total = Fraction(start, 10_000) + divisions * division
     left = exact - divisions * division * (1 if reads == "diameter" else 2)
     cut = dial_cut(
-        *(float(each) * 25.4 for each in (exact, division, per_turn)), reads, start=float(Fraction(start, 10_000)) * 25.4
+        *(float(each) * 25.4 for each in (exact, division, per_turn)),
+        reads,
+        start=float(Fraction(start, 10_000)) * 25.4,
     )
     assert (cut.divisions, cut.turns) == (divisions, total // per_turn)
     assert cut.reading / 25.4 == pytest.approx(float(total % per_turn), abs=1e-9)
@@ -77,7 +79,14 @@ def test_the_chosen_speed_is_the_fastest_allowed(speeds, metres, diameter):
         assert all(speed <= found.chosen_rpm or speed > 1.05 * found.exact_rpm for speed in speeds)
 
 
-@given(st.floats(1000, 4000), st.floats(0, 0.4), st.floats(0.1, 5), st.floats(0.02, 0.6), st.floats(10, 300), st.floats(30, 95))
+@given(
+    st.floats(1000, 4000),
+    st.floats(0, 0.4),
+    st.floats(0.1, 5),
+    st.floats(0.02, 0.6),
+    st.floats(10, 300),
+    st.floats(30, 95),
+)
 def test_force_and_power_by_chip_width_and_thickness(kc11, mc, depth, feed, speed, angle):
     """The law in its first form, F = kc1.1 b h^(1-mc), on the chip's own width; power as force times speed, by units."""
     width = depth / math.sin(math.radians(angle))
@@ -136,7 +145,11 @@ def test_a_taper_by_its_triangle(large, share, length):
     cosine = side[0] / np.hypot(*side)
     assert math.cos(math.radians(found.half_angle)) == pytest.approx(cosine)
     assert found.included_angle == pytest.approx(2 * found.half_angle)
-    for again in (taper(half_angle=found.half_angle), taper(ratio=found.diameter_per_length), taper(taper_per_foot=found.taper_per_foot)):
+    for again in (
+        taper(half_angle=found.half_angle),
+        taper(ratio=found.diameter_per_length),
+        taper(taper_per_foot=found.taper_per_foot),
+    ):
         assert again.half_angle == pytest.approx(found.half_angle)
     assert 1 / float(found.ratio.removeprefix("1:")) == pytest.approx(found.diameter_per_length, rel=1e-3, abs=1e-6)
 

@@ -157,3 +157,15 @@ def test_nonsense_in_any_field_is_a_fault_of_its_line(junk):
                 continue
             report = run_inch(changed(sheet, line.number, **{name: junk}))
             assert first(report)[0] == line.number, (line.number, name, report.faults[0])
+
+
+def test_work_too_thick_for_the_spindle_behind_the_jaws_is_found():
+    """The inch shaft's body is Ø1.250 behind the jaws of the second holding: a spindle bored 1.000 does not take it."""
+    shop = evolve(INCH_SHOP, lathe=evolve(INCH_SHOP.lathe, spindle_bore=25.4))
+    sheet = hand.inch_sheet()
+    lines = [
+        evolve(line, values={**line.values, "stick-out": "2.000"}) if line.number == "B1" else line
+        for line in sheet.lines
+    ]
+    report = dry_run(evolve(sheet, lines=tuple(lines)), shop, hand.inch_samples(), hand.inch_holes())
+    assert any("must go into a spindle bored 1.0000" in fault.what for fault in report.faults)

@@ -247,7 +247,7 @@ def test_the_road_stops_where_it_must_and_says_so(folder):
     road = run_road(attrs.evolve(job, decisions={"bar": "1018 2 x 12", "colour": "blue"}))
     assert road.plan is not None
     said = " ".join(fault.sentence() for fault in road.faults)
-    assert "'1018 2 x 12' does not serve (it is 1018, and 4140 PH is asked for)" in said
+    assert "'1018 2 x 12' does not serve (it is 1018, and 4140 PH is asked for; it is 12.000 in long" in said
     assert "nothing to decide under 'colour'" in said
     with pytest.raises(HandwheelError, match="can't be opened"):
         run_road(attrs.evolve(job, shop="no-such-shop.toml"))

@@ -35,6 +35,12 @@ RIGHT = [
     ("expansion", "11.7e-6", Fraction(117, 10_000_000), "/°C", "11.7e-6 = 1.17e-05 /°C"),
     ("pitch", "16 tpi", Fraction(16), "tpi", "16 tpi"),
     ("force", "120 N", Fraction(120), "N", "120 N"),
+    ("length", "-½", Fraction(-1, 2), "in", "-½ in = -0.5 in"),
+    ("length", "25 MM", Fraction(25), "mm", "25 MM = 25 mm"),
+    ("length", "1 3⁄8", Fraction(11, 8), "in", "1 3⁄8 in = 1.375 in"),
+    ("torque", "20 in-lb", Fraction(20), "lbf·in", "20 in-lb = 20 lbf·in"),
+    ("torque", "20 lb·in", Fraction(20), "lbf·in", "20 lb·in = 20 lbf·in"),
+    ("time", "1 h 25 min", Fraction(85), "min", "1 h 25 min = 85 min"),
 ]
 
 
@@ -60,8 +66,15 @@ WRONG = [
     ("length", "inf", "no number"),
     ("length", "1_000", "no unit"),
     ("length", "٣", "no number"),
-    ("length", "½½", "makes no sense"),
+    ("length", "½½", "no number"),
     ("length", "25 kg", "no unit"),
+    ("length", "1½2", "no unit"),
+    ("length", "½2", "no number"),
+    ("length", "1−3/8", "no unit"),
+    ("length", "13⁄8", "lost its space"),
+    ("pitch", "-1 mm", "more than 0"),
+    ("time", "1 h 60 min", "no unit"),
+    ("stress", "350 mPa", "no unit"),
     ("length", "", "nothing is typed"),
     ("length", "9**9**7", "no unit"),
     ("length", "1" * 61, "longer than"),
@@ -92,6 +105,8 @@ LIMITS = [
     ("35 mm +.018 +.002", "mm", "35.018", "35.002"),
     ("1 3/8 +.001 -.001", "in", "1.376", "1.374"),
     ("17.6 0 -0.2 mm", "mm", "17.6", "17.4"),
+    ("35,0 +0,018 +0,002 mm", "mm", "35.018", "35.002"),
+    ("1.000 in +.000 -.002 in", "in", "1.000", "0.998"),
 ]
 
 
@@ -103,7 +118,9 @@ def test_limits(text, unit, high, low):
     assert limits.nominal.exact + limits.lower == Fraction(low)
 
 
-@pytest.mark.parametrize("text", ["10.594", "1.25 -.001 +.001", "1.000 -.002", "1.0 +.1", "3 1/2", ".001 -.002 -.003"])
+@pytest.mark.parametrize(
+    "text", ["10.594", "1.25 -.001 +.001", "1.000 -.002", "1.0 +.1", "3 1/2", ".001 -.002 -.003", "12.5/3.7", "1.0/0.0"]
+)
 def test_a_size_without_its_two_limits_is_refused(text):
     with pytest.raises(ReadingError, match="can't be read as limits"):
         read_limits(text)
@@ -112,6 +129,35 @@ def test_a_size_without_its_two_limits_is_refused(text):
 def test_a_bare_size_takes_the_default_limits():
     limits = read_limits("10.594", default="±.010")
     assert limits.nominal.exact + limits.lower == Fraction("10.584")
+
+
+@pytest.mark.parametrize(
+    ("size", "system", "default", "high"),
+    [("25 mm", "in", "±.010", "25.254"), ("1 in", "mm", "±0.254", "1.01"), ("1", "in", "±0.254 mm", "1.01")],
+)
+def test_usual_limits_keep_the_drawings_unit_whatever_unit_the_size_has(size, system, default, high):
+    # the international inch is 25.4 mm exactly (from memory: the yard and pound agreement of 1959)
+    limits = read_limits(size, system, default)
+    assert limits.nominal.exact + limits.upper == Fraction(high)
+
+
+@pytest.mark.parametrize("text", ["3/4-16 UNF-6g", "M20x1.5-2A"])
+def test_a_thread_class_of_the_other_system_is_refused(text):
+    with pytest.raises(ReadingError, match="class"):
+        read_thread(text)
+
+
+def test_threads_in_their_other_spellings():
+    assert read_thread("1 1/2-6 UNC-2A").diameter.exact == Fraction(3, 2)
+    assert read_thread("M20X1,5-6H").pitch.exact == Fraction(3, 2)
+    assert read_thread("M20x1.5-6H").thread_class == "6H"
+
+
+@pytest.mark.parametrize(("text", "system"), [("25,4", "mm"), ("1,25", "in")])
+def test_a_bare_list_that_may_be_one_number_is_refused(text, system):
+    with pytest.raises(ReadingError, match="decimal sign"):
+        read_list("length", text, system)
+    assert len(read_list("length", "1,1.25,1-1/2", "in")) == 3
 
 
 def test_thread_calls():

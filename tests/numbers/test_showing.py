@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from handwheel.numbers import showing
+from handwheel.numbers.faults import HandwheelError
 from handwheel.numbers.reading import read, read_limits
 
 
@@ -38,3 +39,26 @@ def test_shown_limits_never_lie_outside_the_true_ones(size, up, down):
     high, low = (float(each) * 25.4 for each in showing.limits(limits).split(" / "))
     assert high <= limits.maximum + 1e-9
     assert low >= limits.minimum - 1e-9
+
+
+def test_limits_closer_than_the_places_are_not_turned_about():
+    # 30 +.001/0 mm is 1.181102 to 1.181142 in: no tenth lies between
+    assert showing.limits(read_limits("30 +.001 +.000 mm")) == "1.18114 / 1.18111"
+
+
+def test_halves_are_rounded_as_decimals_not_as_binary_tails():
+    assert showing.angle(2.675) == "2.68°"
+    assert showing.angle(-0.001) == "0.00°"
+
+
+@pytest.mark.parametrize("show", [showing.number, showing.length, showing.minutes, showing.angle])
+@pytest.mark.parametrize("wrong", [float("nan"), float("inf")])
+def test_what_is_no_number_is_never_shown(show, wrong):
+    with pytest.raises(HandwheelError, match="finite"):
+        show(wrong)
+
+
+@pytest.mark.property
+@given(st.integers(10, 2000))
+def test_a_shown_time_reads_back(minutes):
+    assert read("time", showing.minutes(minutes)).value == minutes

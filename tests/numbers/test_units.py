@@ -34,3 +34,17 @@ def test_a_quantity_goes_in_and_out():
     assert units.quantity(31.75, "length").magnitude == pytest.approx(1.25)
     with pytest.raises(HandwheelError, match="is no length"):
         units.from_quantity(PINT.Quantity(1, "kg"), "length")
+
+
+def test_a_turn_is_one_turn_and_not_two_pi():
+    assert units.from_quantity(PINT.Quantity(500, "rpm"), "spindle_speed") == pytest.approx(500)
+    assert units.from_quantity(PINT.Quantity(0.004, "inch/turn"), "feed") == pytest.approx(0.1016)
+
+
+@pytest.mark.parametrize(
+    ("amount", "unit", "kind"),
+    [(5, "delta_degC", "temperature"), (float("nan"), "inch", "length"), ([1, 2], "inch", "length")],
+)
+def test_a_quantity_that_is_no_single_size_is_refused(amount, unit, kind):
+    with pytest.raises(HandwheelError, match="give"):
+        units.from_quantity(PINT.Quantity(amount, unit), kind)

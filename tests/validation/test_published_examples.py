@@ -54,9 +54,7 @@ def test_the_specific_force_falls_with_the_feed_as_the_table_does(steel):
 # Power constants Kp, hp/(in³/min), sharp tools, at a feed of .012 in/rev (feed factor 1, from memory): plain carbon steels
 # HB 100-120 and HB 160-180, AISI 4140 group HB 220-240 and HB 340-360. Machinery's Handbook, 31st ed., p. 1147, Table 1b;
 # seen, the pairing of material and column read from flattened text.
-@pytest.mark.parametrize(
-    ("steel", "constant"), [("1018", 0.66), ("1045", 0.78), ("4140", 0.76), ("4140 PH", 1.00)]
-)
+@pytest.mark.parametrize(("steel", "constant"), [("1018", 0.66), ("1045", 0.78), ("4140", 0.76), ("4140 PH", 1.00)])
 def test_power_is_planned_on_the_safe_side_of_the_handbooks_constants(steel, constant):
     """A plan may think a cut heavier than the handbook's sharp tools find it, never lighter.
 

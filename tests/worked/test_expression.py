@@ -34,7 +34,11 @@ formulas = st.recursive(
 def read_back(text, trigonometry):
     """Do the sum that a person reads: the printed signs and brackets, by another program."""
     plain = text.replace("×", "*").replace("−", "-").replace("^", "**").replace("π", "pi")
-    return complex(sympy.sympify(plain, locals={**trigonometry, **{name: sympy.Float(x, 30) for name, x in VALUES.items()}}).evalf(20))
+    return complex(
+        sympy.sympify(plain, locals={**trigonometry, **{name: sympy.Float(x, 30) for name, x in VALUES.items()}}).evalf(
+            20
+        )
+    )
 
 
 @pytest.mark.property
@@ -66,10 +70,16 @@ def test_brackets_stand_where_the_sum_needs_them():
 
 
 @pytest.mark.parametrize(
-    "wrong", ["__import__('os')", "a.b", "[1]", "a if b else c", "lambda: 1", "'a'", "a @ b", "+a", "exec(a)", "a <", ""]
+    "wrong",
+    ["__import__('os')", "a.b", "[1]", "a if b else c", "lambda: 1", "'a'", "a @ b", "+a", "exec(a)", "a <", ""],
 )
 def test_nothing_outside_the_closed_form_is_evaluated_or_shown(wrong):
-    for use in (lambda: evaluate(wrong, VALUES), lambda: as_text(wrong), lambda: as_html(wrong), lambda: as_typst(wrong)):
+    for use in (
+        lambda: evaluate(wrong, VALUES),
+        lambda: as_text(wrong),
+        lambda: as_html(wrong),
+        lambda: as_typst(wrong),
+    ):
         with pytest.raises(HandwheelError):
             use()
 
@@ -113,4 +123,6 @@ def test_a_working_as_typst_prints_every_number_it_shows(name, typed):
 
 def test_words_are_never_markup():
     nasty = '1/2" #import "x" $ \\ *bold*'
-    assert nasty.replace(" ", "") in pdf_words(f"#{typst_string(nasty)}").replace(" ", "").replace("“", '"').replace("”", '"')
+    assert nasty.replace(" ", "") in pdf_words(f"#{typst_string(nasty)}").replace(" ", "").replace("“", '"').replace(
+        "”", '"'
+    )

@@ -23,13 +23,17 @@ def test_a_feed_or_a_speed_in_turns_counts_turns_not_radians(ureg):
     """pint makes a turn 2π radians; one thousandth a turn is one thousandth a turn all the same."""
     marks = handwheel.surface_finish(feed=".004 in/rev", nose_radius="1/64")
     for unit in ("inch", "inch/revolution", "inch/turn"):
-        assert handwheel.surface_finish(feed=ureg.Quantity(0.004, unit), nose_radius="1/64").rt == pytest.approx(marks.rt)
+        assert handwheel.surface_finish(feed=ureg.Quantity(0.004, unit), nose_radius="1/64").rt == pytest.approx(
+            marks.rt
+        )
     for unit in ("1/minute", "rpm", "revolution/minute"):
         found = handwheel.spindle_speed(cutting_speed=90, diameter=1.5, speeds=[ureg.Quantity(240, unit), 70])
         assert found.chosen_rpm == pytest.approx(240)
 
 
-@pytest.mark.parametrize("number", [np.float64(0.125), np.float32(0.125), decimal.Decimal(".125"), fractions.Fraction(1, 8)])
+@pytest.mark.parametrize(
+    "number", [np.float64(0.125), np.float32(0.125), decimal.Decimal(".125"), fractions.Fraction(1, 8)]
+)
 def test_a_number_is_a_number(number):
     assert handwheel.taper(ratio=number).ratio == "1:8"
     assert handwheel.taper(large=np.int64(1), small=0.5, length=4).ratio == "1:8"
@@ -37,7 +41,9 @@ def test_a_number_is_a_number(number):
 
 def test_temperatures_and_ratios_as_quantities():
     q = registry().Quantity
-    warm = handwheel.size_at_20(reading=q(2, "inch"), part_temperature=q(120, "degF"), expansion=q(6.5e-6, "1/delta_degF"))
+    warm = handwheel.size_at_20(
+        reading=q(2, "inch"), part_temperature=q(120, "degF"), expansion=q(6.5e-6, "1/delta_degF")
+    )
     plain = handwheel.size_at_20(reading=2, part_temperature="120 F", expansion="11.7e-6")
     assert warm.size == pytest.approx(plain.size, rel=1e-12)
     assert handwheel.taper(ratio=q(0.1, "")).ratio == "1:10"
@@ -45,7 +51,8 @@ def test_temperatures_and_ratios_as_quantities():
 
 
 @pytest.mark.parametrize(
-    "wrong", [registry().Quantity(1, "second"), registry().Quantity(math.nan, "inch"), np.nan, np.array([1, 2]), 1j, b"1"]
+    "wrong",
+    [registry().Quantity(1, "second"), registry().Quantity(math.nan, "inch"), np.nan, np.array([1, 2]), 1j, b"1"],
 )
 def test_what_is_no_length_is_refused_in_one_sentence(wrong):
     with pytest.raises(HandwheelError, match=r"^large: ") as refused:

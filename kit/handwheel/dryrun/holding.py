@@ -9,6 +9,8 @@ from handwheel.numbers.showing import angle
 
 GRIP_ALLOWANCE = 0.05
 """How far (mm) the diameter gripped may be from the one printed: the jaws close on what is there."""
+CHUCK_ROOM = 5.0
+"""How far (mm) work may stand in behind the jaws before it meets the spindle's bore."""
 SHORTEST_GRIP = 0.25
 """The least grip, as a share of the diameter gripped (common practice, no published source)."""
 
@@ -52,6 +54,14 @@ def hold(bench: Bench) -> None:
             f"where the jaws close the work is Ø{bench.show(greatest)}, not Ø{bench.size('grip-diameter').text}",
             "the stick-out or the diameter gripped is wrong",
             extra=GRIP_ALLOWANCE,
+        )
+    into_spindle = inner - lathe.outward * CHUCK_ROOM
+    thickest = 2 * bar.greatest(*((bar.start, into_spindle) if lathe.out == "far" else (into_spindle, bar.end)))
+    bore = bench.shop.lathe.spindle_bore
+    if thickest > bore + ALLOWANCE:
+        bench.fault(
+            f"behind the jaws the work is Ø{bench.show(thickest)} and must go into a spindle bored {bench.show(bore)}",
+            "close the jaws further towards the end that is held",
         )
     if grip < SHORTEST_GRIP * least:
         bench.fault(

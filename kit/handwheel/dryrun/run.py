@@ -10,6 +10,8 @@ from collections.abc import Callable, Mapping, Sequence
 from math import inf
 from types import MappingProxyType
 
+from attrs import evolve
+
 from handwheel.dryrun import cutting, holding, touching
 from handwheel.dryrun.bench import Bench, CannotGoOnError
 from handwheel.dryrun.compare import HoleLike, SampleLike, compare, compare_holes, compare_length, never_named
@@ -62,4 +64,6 @@ def dry_run(sheet: Sheet, shop: Shop, samples: Sequence[SampleLike], holes: Sequ
     judged, outside = compare(bench.bar, samples, bench.system, last_lines)
     drilled, missing = compare_holes(bench.bar, holes, shop, bench.system)
     faults = (*bench.findings, *length, *unserved, *outside, *missing)
-    return Report(sheet.number, len(sheet.lines), faults, tuple(judged + drilled))
+    left = {line.feature for line in sheet.lines if line.motion == "leave"}
+    rows = (evolve(row, feature=f"{row.feature} (stock left)") if row.feature in left else row for row in judged)
+    return Report(sheet.number, len(sheet.lines), faults, (*rows, *drilled))

@@ -3,20 +3,75 @@
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from fractions import Fraction
 
+from handwheel.numbers import units
 from handwheel.numbers.faults import ReadingError
-from handwheel.numbers.typed import Limits, ThreadCall, clip, place, read, tidy
+from handwheel.numbers.typed import Typed, clip, place, plain_decimal, read, tidy
 
-_DEVIATION = r"[+-]\s?[\d./]+"
+_FIGURE = r"(?:\d+/\d+|\d+(?:\.\d*|,\d+)?|\.\d+)"
+_DEVIATION = rf"[+-]\s?{_FIGURE}"
+_UNIT = r"mm|in|\""
 _TWO_DEVIATIONS = re.compile(
-    rf"(?P<size>.*?[\d.\"'a-z])\s*(?P<first>{_DEVIATION}|(?<=\s)0)(?:\s*/\s*|\s+|\s*,\s+)(?P<second>{_DEVIATION}|0)\s*(?P<unit>mm|in|\")?"
+    rf"(?P<size>.*?[\d.\"'a-z])\s*(?P<first>{_DEVIATION}|(?<=\s)0)"
+    rf"(?:\s*/\s*|\s+|\s*,\s+)(?P<second>{_DEVIATION}|0)\s*(?P<unit>{_UNIT})?"
 )
-_PLUS_MINUS = re.compile(r"(?P<size>.*?)\s*(?:±|\+/-|\+-)\s*(?P<amount>[\d./]+)\s*(?P<unit>mm|in|\")?")
-_TWO_LIMITS = re.compile(r"(?P<high>[\d.]+)\s*(?:/|\bto\b)\s*(?P<low>[\d.]+)\s*(?P<unit>mm|in|\")?")
+_PLUS_MINUS = re.compile(rf"(?P<size>.*?)\s*(?:±|\+/-|\+-)\s*(?P<amount>{_FIGURE})\s*(?P<unit>{_UNIT})?")
+_TWO_LIMITS = re.compile(rf"(?P<high>[\d.]+)\s*(?:/|\bto\b)\s*(?P<low>[\d.]+)\s*(?P<unit>{_UNIT})?")
+_OWN_UNIT = re.compile(rf"(?<=[\d. ])({_UNIT})$")
 
 LIMITS_EXAMPLE = "1.000 +.000 -.002, 1.250 ±.003 or 1.3125/1.3120"
 THREAD_EXAMPLE = "3/4-16 UNF-2A LH or M20x1.5-6g"
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """A size with its limits as typed; the deviations are in the nominal size's unit."""
+
+    typed: str
+    nominal: Typed
+    upper: Fraction
+    lower: Fraction
+
+    @property
+    def maximum(self) -> float:
+        """The upper limit, mm."""
+        return units.to_inside(self.nominal.exact + self.upper, self.nominal.unit, "length")
+
+    @property
+    def minimum(self) -> float:
+        """The lower limit, mm."""
+        return units.to_inside(self.nominal.exact + self.lower, self.nominal.unit, "length")
+
+    @property
+    def middle(self) -> float:
+        """The middle of the limits, mm."""
+        exact = self.nominal.exact + (self.upper + self.lower) / 2
+        return units.to_inside(exact, self.nominal.unit, "length")
+
+    @property
+    def tolerance(self) -> float:
+        """Upper less lower limit, mm."""
+        return units.to_inside(self.upper - self.lower, self.nominal.unit, "length")
+
+    def echo(self) -> str:
+        """Return what was read: `1.25 in, from 1.247 to 1.253`."""
+        low, high = (plain_decimal(self.nominal.exact + each) for each in (self.lower, self.upper))
+        return f"{plain_decimal(self.nominal.exact)} {self.nominal.unit}, from {low} to {high}"
+
+
+@dataclass(frozen=True, slots=True)
+class ThreadCall:
+    """A thread as called on a drawing; a pitch typed as threads per inch keeps that unit."""
+
+    typed: str
+    diameter: Typed
+    pitch: Typed
+    series: str
+    thread_class: str
+    left_hand: bool
+    starts: int
 
 
 def read_limits(text: str, system: str = "in", default: str | None = None, name: str = "") -> Limits:
@@ -41,14 +96,19 @@ def read_limits(text: str, system: str = "in", default: str | None = None, name:
     elif (match := _TWO_LIMITS.fullmatch(cleaned)) and "." in match["high"] and "." in match["low"]:
         return _from_two_limits(text, match, system, name)
     elif default is not None:
-        read("length", cleaned, system, name)  # a size alone, or its own refusal
-        return _with_text(read_limits(f"{cleaned} {default}", system, None, name), text)
+        return _with_default(text, read("length", cleaned, system, name), default, system, name)
     else:
         if not re.search(r"[+±]|.-", cleaned):
             read("length", cleaned, system, name)  # what is no size at all is refused as that
         raise _refusal(text, name, "no limits are typed with it")
+    own = _OWN_UNIT.search(size.strip())
+    if own and unit and units.find("length", own[1]) == units.find("length", unit):
+        unit = None  # the same unit named twice
     nominal = read("length", f"{size} {unit}" if unit else size, system, name)
-    upper, lower = (read("number", each.replace(" ", ""), system, name).exact for each in (first, second))
+    upper, lower = (
+        read("length", f"{each.replace(' ', '')} {unit or (own[1] if own else '')}".strip(), system, name).exact
+        for each in (first, second)
+    )
     if upper < lower:
         raise _refusal(text, name, "the upper limit stands first")
     if nominal.exact + lower <= 0:
@@ -78,11 +138,24 @@ def _from_two_limits(text: str, match: re.Match[str], system: str, name: str) ->
     high, low = (read("length", match[each] + unit, system, name) for each in ("high", "low"))
     if high.exact < low.exact:
         high, low = low, high
+    if low.exact <= 0 or low.exact * 2 < high.exact:
+        raise _refusal(text, name, "its two limits lie too far apart to be one size")
     return Limits(text, high, Fraction(0), low.exact - high.exact)
 
 
-def _with_text(limits: Limits, text: str) -> Limits:
-    return Limits(text, limits.nominal, limits.upper, limits.lower)
+def _with_default(text: str, nominal: Typed, default: str, system: str, name: str) -> Limits:
+    """Give a bare size the usual limits of its drawing, which are in the drawing's unit whatever the size's own is."""
+    try:
+        one = read_limits(f"1000 {default}", system)  # a size that carries any limits a drawing has
+    except ReadingError as fault:
+        raise _refusal(text, name, f"its usual limits {clip(default)!r} are none themselves") from fault
+    here, there = units.find("length", nominal.unit), units.find("length", one.nominal.unit)
+    assert here is not None
+    assert there is not None
+    upper, lower = (deviation * there.factor / here.factor for deviation in (one.upper, one.lower))
+    if nominal.exact + lower <= 0:
+        raise _refusal(text, name, "a size must stay more than 0")
+    return Limits(text, nominal, upper, lower)
 
 
 def _refusal(text: str, name: str, why: str) -> ReadingError:
@@ -90,8 +163,8 @@ def _refusal(text: str, name: str, why: str) -> ReadingError:
 
 
 _THREAD = re.compile(
-    r"(?P<metric>M)?(?P<size>[\d./]+(?:-\d+/\d+)?)(?P<sep>-|x)(?P<pitch>[\d./]+)"
-    r"(?:\s+(?P<series>UNRC|UNRF|UNEF|UNC|UNF|UNS|UN))?(?:\s*-\s*(?P<grade>\d[A-B]|\d[a-h](?:\d[a-h])?))?"
+    r"(?P<metric>M)?(?P<size>\d+[ -]\d+/\d+|[\d./]+)(?P<sep>-|[xX])(?P<pitch>[\d./,]+)"
+    r"(?:\s+(?P<series>UNRC|UNRF|UNEF|UNC|UNF|UNS|UN))?(?:\s*-\s*(?:(?P<inch>[1-3][AB])|(?P<iso>[3-9](?:[e-h]|[GH])(?:[3-9][e-hGH])?)))?"
     r"(?:\s*-?\s*(?P<hand>LH|RH))?",
 )  # fmt: skip
 
@@ -108,10 +181,15 @@ def read_thread(text: str, system: str = "in", name: str = "") -> ThreadCall:
     """
     cleaned = tidy("length", text, name)
     match = _THREAD.fullmatch(cleaned)
-    if match is None or bool(match["metric"]) != (match["sep"] == "x"):
+    if match is None or bool(match["metric"]) != (match["sep"] in "xX"):
         raise ReadingError(
             f"{place(name)}{clip(text)!r} can't be read as a thread: it needs a diameter and a pitch; "
             f"type {THREAD_EXAMPLE}"
+        )
+    if match["inch" if match["metric"] else "iso"]:
+        raise ReadingError(
+            f"{place(name)}{clip(text)!r} can't be read as a thread: an inch thread has a class such as "
+            f"2A, a metric one such as 6g; type {THREAD_EXAMPLE}"
         )
     if match["metric"]:
         diameter = read("length", match["size"] + " mm", system, name)
@@ -130,6 +208,6 @@ def read_thread(text: str, system: str = "in", name: str = "") -> ThreadCall:
             f"diameter; type {THREAD_EXAMPLE}"
         )
     return ThreadCall(
-        text, diameter, pitch, match["series"] or ("M" if match["metric"] else "UN"), match["grade"] or "",
-        match["hand"] == "LH", 1,
+        text, diameter, pitch, match["series"] or ("M" if match["metric"] else "UN"),
+        match["inch"] or match["iso"] or "", match["hand"] == "LH", 1,
     )  # fmt: skip

@@ -1,10 +1,8 @@
 """What people type at the bench, read by kind: the one door from text to values."""
 
-from handwheel.numbers.calls import exactly_zero, is_zero, read_limits, read_thread
+from handwheel.numbers.calls import Limits, ThreadCall, exactly_zero, is_zero, read_limits, read_thread
 from handwheel.numbers.typed import (
     EXAMPLES,
-    Limits,
-    ThreadCall,
     Typed,
     plain_decimal,
     read,

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Decimal, localcontext
 from fractions import Fraction
 
 from handwheel.numbers import units
-from handwheel.numbers.typed import Limits
+from handwheel.numbers.calls import Limits
+from handwheel.numbers.faults import HandwheelError
 
 DIGITS = 400
 """Digits a number may have while it is rounded: more than any size typed can have."""
@@ -28,6 +30,8 @@ def length(value: float, system: str = "in", places: int | None = None) -> str:
 def limits(size: Limits, system: str = "in", places: int | None = None) -> str:
     """Return limits, larger first, each rounded inward: no shown limit lies outside the true ones.
 
+    Limits closer together than the places can tell are shown to as many more places as they need.
+
     >>> from handwheel.numbers.reading import read_limits
     >>> limits(read_limits("30 mm +.015 +.002"))
     '1.1816 / 1.1812'
@@ -39,6 +43,8 @@ def limits(size: Limits, system: str = "in", places: int | None = None) -> str:
     assert unit is not None
     assert here is not None
     high, low = (amount * unit.factor / here.factor for amount in exact)
+    while math.floor(high * 10**shown) < math.ceil(low * 10**shown) and low < high:
+        shown += 1
     bare = system == "in"
     return f"{_decimal(high, shown, ROUND_FLOOR, bare)} / {_decimal(low, shown, ROUND_CEILING, bare)}"
 
@@ -62,7 +68,7 @@ def angle(degrees: float, places: int = 2) -> str:
     >>> angle(87.134016)
     '87.13°'
     """
-    return _decimal(Fraction(degrees), places) + "°"
+    return _decimal(_clean(degrees), places) + "°"
 
 
 def number(value: float, significant: int = 4) -> str:
@@ -71,13 +77,13 @@ def number(value: float, significant: int = 4) -> str:
     >>> number(1016.8437), number(0.00123456), number(2.5)
     ('1017', '0.001235', '2.5')
     """
-    if value == 0:
+    if _clean(value) == 0:
         return "0"
     magnitude = abs(value)
     if not 1e-4 <= magnitude < 1e9:
         return f"{value:.{significant - 1}e}"
     places = max(0, significant - 1 - Decimal(magnitude).adjusted())
-    text = _decimal(Fraction(value), places)
+    text = _decimal(_clean(value), places)
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
@@ -87,7 +93,7 @@ def minutes(value: float) -> str:
     >>> minutes(85), minutes(11.6)
     ('1 h 25 min', '12 min')
     """
-    whole = round(value)
+    whole = round(_clean(value))
     if whole >= 60:
         return f"{whole // 60} h {whole % 60:02d} min"
     return f"{whole} min" if value >= 10 else f"{value:.1f} min"
@@ -136,10 +142,10 @@ def value(amount: float, kind: str, system: str = "in") -> tuple[str, str]:
     if units.family(kind) == "length":
         return length(amount, system), unit
     if kind == "angle":
-        return _decimal(Fraction(amount), 4), unit
+        return _decimal(_clean(amount), 4), unit
     shown = units.from_inside(amount, unit, kind) if unit != "1" else amount
     if kind in ("power", "force", "torque", "mass"):
-        return _decimal(Fraction(shown), 3), unit
+        return _decimal(_clean(shown), 3), unit
     return number(shown, 5), "" if unit == "1" else unit
 
 
@@ -159,8 +165,16 @@ def put_in(amount: float, kind: str, system: str = "in") -> str:
 
 def _in(value: float, system: str) -> Fraction:
     """Return mm as an exact number of inches or millimetres, a float's last bits taken off."""
+    _clean(value)
     exact = Fraction(value) / (units.INCH if system == "in" else 1)
     return Fraction(round(exact * 10**12), 10**12)
+
+
+def _clean(value: float) -> Fraction:
+    """Return a float as the decimal it stands for, its last bits taken off; refuse what is no number."""
+    if not math.isfinite(value):
+        raise HandwheelError(f"{value} cannot be shown; a shown value is a finite number")
+    return Fraction(f"{value:.13g}")
 
 
 def _decimal(exact: Fraction, places: int, rounding: str = ROUND_HALF_EVEN, bare_point: bool = False) -> str:

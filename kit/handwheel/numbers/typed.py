@@ -34,6 +34,8 @@ _VULGAR = {
     "⅔": (2, 3), "⅕": (1, 5), "⅖": (2, 5), "⅗": (3, 5), "⅘": (4, 5), "⅙": (1, 6), "⅚": (5, 6),
 }  # fmt: skip
 _DECIMAL = r"(?:\d+\.\d*|\.\d+|\d+)(?:[eE][+-]?\d{1,2})?"
+_GLYPHS = "".join(_VULGAR)
+_HOURS = re.compile(r"(\d+) ?h (\d+) ?min", re.ASCII)
 _DECIMAL_COMMA = r"\d+,\d+"
 _FRACTION = r"(?:(?P<whole>\d+)(?:-|\s+))?(?P<over>\d+)/(?P<under>\d+)"
 _AMOUNT = re.compile(
@@ -67,55 +69,6 @@ class Typed:
         return read if _same_words(said, read) else f"{said} = {read}"
 
 
-@dataclass(frozen=True, slots=True)
-class Limits:
-    """A size with its limits as typed; the deviations are in the nominal size's unit."""
-
-    typed: str
-    nominal: Typed
-    upper: Fraction
-    lower: Fraction
-
-    @property
-    def maximum(self) -> float:
-        """The upper limit, mm."""
-        return units.to_inside(self.nominal.exact + self.upper, self.nominal.unit, "length")
-
-    @property
-    def minimum(self) -> float:
-        """The lower limit, mm."""
-        return units.to_inside(self.nominal.exact + self.lower, self.nominal.unit, "length")
-
-    @property
-    def middle(self) -> float:
-        """The middle of the limits, mm."""
-        exact = self.nominal.exact + (self.upper + self.lower) / 2
-        return units.to_inside(exact, self.nominal.unit, "length")
-
-    @property
-    def tolerance(self) -> float:
-        """Upper less lower limit, mm."""
-        return units.to_inside(self.upper - self.lower, self.nominal.unit, "length")
-
-    def echo(self) -> str:
-        """Return what was read: `1.25 in, from 1.247 to 1.253`."""
-        low, high = (plain_decimal(self.nominal.exact + each) for each in (self.lower, self.upper))
-        return f"{plain_decimal(self.nominal.exact)} {self.nominal.unit}, from {low} to {high}"
-
-
-@dataclass(frozen=True, slots=True)
-class ThreadCall:
-    """A thread as called on a drawing; a pitch typed as threads per inch keeps that unit."""
-
-    typed: str
-    diameter: Typed
-    pitch: Typed
-    series: str
-    thread_class: str
-    left_hand: bool
-    starts: int
-
-
 def read(kind: str, text: str, system: str = "in", name: str = "") -> Typed:
     """Read typed text as one value of a kind; a bare number has the unit of `system`.
 
@@ -140,12 +93,16 @@ def read(kind: str, text: str, system: str = "in", name: str = "") -> Typed:
         return Typed(kind, text, left / right, "1")
     if kind == "taper":
         return _read_taper(text, cleaned, system, name)
+    if kind == "time" and (match := _HOURS.fullmatch(cleaned)) and int(match[2]) < 60:
+        return Typed(kind, text, Fraction(60 * int(match[1]) + int(match[2])), "min")
     if kind == "pitch" and (match := re.fullmatch(r"(.*?)\s*(?:tpi|TPI)", cleaned)):
         threads = _bare(kind, match[1], text, name)
         if threads <= 0:
             raise _refusal(kind, text, name, "threads per inch must be more than 0")
         return Typed(kind, text, threads, "tpi")
     amount, unit = _amount(kind, cleaned, text, name)
+    if kind == "pitch" and amount <= 0:
+        raise _refusal(kind, text, name, "a pitch must be more than 0")
     if not unit and kind == "pitch" and system == "in":
         raise _refusal(kind, text, name, "it may be threads to the inch or a length")
     if not unit:
@@ -166,6 +123,8 @@ def read_list(kind: str, text: str, system: str = "in", name: str = "") -> tuple
     """
     cleaned = tidy(kind, text, name, longest=20 * LONGEST)
     if re.search(r"\d,\d", cleaned) and re.search(r"[A-Za-zµ°]", cleaned):
+        raise _refusal(kind, text, name, "a comma between digits may be a decimal sign; put a space after each comma")
+    if units.bare_unit(kind, system) not in ("1", "rev/min") and re.search(r"(?<![\d./])\d+,\d+(?![\d./])", cleaned):
         raise _refusal(kind, text, name, "a comma between digits may be a decimal sign; put a space after each comma")
     items = cleaned.split(",")
     if not all(item.strip() for item in items):
@@ -238,12 +197,16 @@ def tidy(kind: str, text: str, name: str, longest: int = LONGEST) -> str:
             f"{place(name)}{clip(text)!r} is longer than {longest} characters; type {EXAMPLES.get(kind, 'a value')}"
         )
     cleaned = re.sub(r"[\u00a0\u2007\u2009\u202f\t ]+", " ", text).strip()
-    for sign in "−–‒":
-        cleaned = cleaned.replace(sign, "-")
+    # A true minus between two figures is a subtraction, not the hyphen of 1-3/8: it stays, and is refused.
+    cleaned = re.sub(r"(?<![\d.])−|−(?![\d.])", "-", cleaned, flags=re.ASCII).replace("–", "-").replace("‒", "-")
+    for over, under in re.findall(r"(\d+)⁄(\d+)", cleaned, re.ASCII):
+        if int(over) >= int(under):  # text copied from 1⅜ may arrive as 13⁄8, which is another number
+            raise _refusal(kind, text, name, f"{over}⁄{under} may be a mixed number that lost its space")
     cleaned = cleaned.replace("⁄", "/").replace("×", "x").replace("″", '"').replace("”", '"').replace("′", "'")
     for glyph, (over, under) in _VULGAR.items():
-        cleaned = re.sub(rf"(?<=\d)[ -]?{glyph}", f"-{over}/{under}", cleaned)
-        cleaned = re.sub(rf"(?<![\d.,/-]){glyph}", f"{over}/{under}", cleaned)
+        alone = rf"{glyph}(?![\d.,/{_GLYPHS}])"  # 1½2 is no number
+        cleaned = re.sub(rf"(?<=\d)[ -]?{alone}", f"-{over}/{under}", cleaned)
+        cleaned = re.sub(rf"(?<![\d.,/]){alone}", f"{over}/{under}", cleaned)
     if not cleaned:
         raise ReadingError(f"{place(name)}nothing is typed; type {EXAMPLES.get(kind, 'a value')}")
     return cleaned

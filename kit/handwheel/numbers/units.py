@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
@@ -57,11 +58,43 @@ _ALL = (
     _u("MPa", "specific_force", 1, "MPa", "N/mm2", "N/mm²"),
     _u("psi", "specific_force", POUND_FORCE / INCH**2, "psi"),
     _u("hp", "power", Fraction("0.74569987158227022"), "hp"),
-    _u("kW", "power", 1, "kW"),
+    _u("kW", "power", 1, "kW", "kw"),
     _u("W", "power", Fraction(1, 1000), "W"),
-    _u("lbf·in", "torque", POUND_FORCE * INCH / 1000, "lbf*inch", "lbf in", "in-lb", "lbf-in", "in·lbf", "lbf*in"),
-    _u("lbf·ft", "torque", POUND_FORCE * FOOT / 1000, "lbf*foot", "lbf ft", "ft-lb", "lbf-ft", "ft·lbf", "lbf*ft"),
-    _u("N·m", "torque", 1, "N*m", "Nm", "N m", "N*m"),
+    _u(
+        "lbf·in",
+        "torque",
+        POUND_FORCE * INCH / 1000,
+        "lbf*inch",
+        "lbf in",
+        "in-lb",
+        "lbf-in",
+        "in·lbf",
+        "lbf*in",
+        "lb-in",
+        "lb·in",
+        "in·lb",
+        "in-lbf",
+        "in lb",
+        "lb in",
+    ),
+    _u(
+        "lbf·ft",
+        "torque",
+        POUND_FORCE * FOOT / 1000,
+        "lbf*foot",
+        "lbf ft",
+        "ft-lb",
+        "lbf-ft",
+        "ft·lbf",
+        "lbf*ft",
+        "lb-ft",
+        "lb·ft",
+        "ft·lb",
+        "ft-lbf",
+        "ft lb",
+        "lb ft",
+    ),
+    _u("N·m", "torque", 1, "N*m", "Nm", "N m", "N*m", "N.m", "N-m"),
     _u("lb", "mass", POUND, "lb", "lbs"),
     _u("kg", "mass", 1, "kg"),
     _u("lb/in³", "density", POUND * 10**9 / INCH**3, "lb/inch**3", "lb/in3", "lb/in^3"),
@@ -73,6 +106,7 @@ _ALL = (
     _u("µm", "roughness", 1, "micrometer", "um", "μm"),
     _u("min", "time", 1, "minute"),
     _u("h", "time", 60, "hour"),
+    _u("s", "time", Fraction(1, 60), "second"),
     _u("1", "number", 1, ""),
     _u("1", "taper", 1, ""),
     _u("in/ft", "taper", Fraction(1, 12), "inch/foot", "ipf", '"/ft'),
@@ -81,6 +115,10 @@ _ALL = (
 
 UNITS: dict[tuple[str, str], Unit] = {(unit.kind, spelling): unit for unit in _ALL for spelling in unit.spellings}
 """Every unit by kind and spelling."""
+
+for (_kind, _spelling), _unit in list(UNITS.items()):
+    if len(_spelling) > 1:  # drawings are lettered in capitals: 25 MM
+        UNITS.setdefault((_kind, _spelling.upper()), _unit)
 
 _SAME_AS = {
     "diameter": "length",
@@ -103,6 +141,9 @@ _BARE_INCH = {
     "length": "in", "cutting_speed": "sfm", "feed": "in/rev", "force": "lbf", "stress": "psi", "power": "hp",
     "torque": "lbf·in", "mass": "lb", "density": "lb/in³", "roughness": "µin", "taper": "in/ft",
 }  # fmt: skip
+
+
+_TURNING = {"feed": "mm/turn", "spindle_speed": "turn/minute"}
 
 
 def family(kind: str) -> str:
@@ -176,13 +217,24 @@ def quantity(value: float, kind: str, system: str = "in") -> pint.Quantity[Any]:
 def from_quantity(amount: pint.Quantity[Any], kind: str) -> float:
     """Return a pint Quantity in the kit's inside unit of a kind.
 
+    A turn, which pint counts as 2π radians, is one turn to the trade: a feed or speed in turns is read so.
+
     Raises:
-        HandwheelError: the quantity is of another kind.
+        HandwheelError: the quantity is of another kind, a difference of temperatures, or no single finite number.
     """
     unit = _known(kind, INSIDE[family(kind)])
-    if not amount.is_compatible_with(unit.pint_name):
+    turns = "radian" in str(amount.to_root_units().units)
+    wanted = _TURNING.get(kind, unit.pint_name) if turns else unit.pint_name
+    difference = kind == "temperature" and "delta" in str(amount.units)
+    if difference or not amount.is_compatible_with(wanted):
         raise HandwheelError(f"{amount} is no {kind.replace('_', ' ')}; give it in {unit.symbol} or the like")
-    return float(amount.to(unit.pint_name).magnitude)
+    try:
+        value = float(amount.to(wanted).magnitude)
+    except TypeError:
+        value = math.nan
+    if not math.isfinite(value):
+        raise HandwheelError(f"{amount} is no {kind.replace('_', ' ')}; give one finite number")
+    return value
 
 
 @cache
