@@ -78,7 +78,7 @@ def test_a_bar_chosen_by_hand_is_taken_where_it_serves(demo):
     choice = choose_bar(demo.part, demo.shop, "4140 PH 2-1/4 x 36")
     assert choice.bar.name == "4140 PH 2-1/4 x 36"
     assert choice.reason.startswith("4140 PH 2-1/4 x 36: chosen by hand.")
-    assert dict((bar.name, why) for bar, why in choice.refused)["4140 PH 1-7/8 x 24"] == (
+    assert {bar.name: why for bar, why in choice.refused}["4140 PH 1-7/8 x 24"] == (
         "it serves, but 4140 PH 2-1/4 x 36 was chosen by hand"
     )
     refused = choose_bar(demo.part, demo.shop, "1018 2 x 12")

@@ -9,18 +9,22 @@ from handwheel.numbers.faults import HandwheelError
 from handwheel.numbers.showing import length
 from handwheel.part.values import Part
 from handwheel.shop.values import Bar, Shop
-from handwheel.tables.materials import material
+from handwheel.tables.materials import material, same_material
 
 CLEANING = 0.5
 """What a bar must have over the greatest section to turn it clean, mm on the diameter
 (common practice, no published source)."""
+
+SAME = 1e-6
+"""Two sizes this near, mm, are one size typed in two ways."""
 
 
 @frozen
 class StockChoice:
     """The bar chosen and the blank sawn from it; lengths mm, mass kg, cost in the shop's currency.
 
-    `items` names what the blank's length is made of; `second_try` says what the rest of the bar is good for.
+    `items` names what the blank's length is made of, adding up to it; `second_try` says what the rest of the bar is
+    good for; `refused` says of each other bar why it stays in the rack.
     """
 
     bar: Bar
@@ -49,21 +53,14 @@ def choose_bar(part: Part, shop: Shop, wanted: str = "") -> StockChoice:
         ("the chucking stub", shop.stock.chucking),
     )
     blank = sum(amount for _, amount in items)
-    refused: list[tuple[Bar, str]] = []
-    serve: list[Bar] = []
-    for bar in shop.rack:
-        why = _why_not(bar, part, blank, shop)
-        if why:
-            refused.append((bar, why))
-        else:
-            serve.append(bar)
+    against = [(bar, _why_not(bar, part, blank, shop)) for bar in shop.rack]
+    serve = [bar for bar, why in against if not why]
     if not serve:
-        each = " ".join(f"{bar.name}: {why}." for bar, why in refused)
+        each = " ".join(f"{bar.name}: {why}." for bar, why in against)
         raise HandwheelError(f"no bar of the rack serves; order one of {part.entry.material}. {each}")
     chosen = min(serve, key=lambda bar: (bar.name != wanted, bar.measured, bar.skin, bar.length))
-    for bar in serve:
-        if bar is not chosen:
-            refused.append((bar, f"it serves, but there is more to turn off than with {chosen.name}"))
+    refused = [(bar, why) for bar, why in against if why]
+    refused += [(bar, _serves_but(bar, chosen, wanted)) for bar in serve if bar is not chosen]
     mass = bar_stock(chosen.measured, blank, material(chosen.material).density).mass
     return StockChoice(
         chosen,
@@ -78,42 +75,58 @@ def choose_bar(part: Part, shop: Shop, wanted: str = "") -> StockChoice:
 
 
 def _why_not(bar: Bar, part: Part, blank: float, shop: Shop) -> str:
-    """Return why a bar does not serve, or nothing."""
-
-    def show(mm: float) -> str:
-        return f"{length(mm, shop.system, 3)} {shop.system}"
-
-    if _folded(bar.material) != _folded(part.entry.material):
-        return f"it is {bar.material}, and {part.entry.material} is asked for"
+    """Return everything that keeps a bar from serving, or nothing."""
+    found = []
+    if not same_material(bar.material, part.entry.material):
+        found.append(f"it is {bar.material}, and {part.entry.material} is asked for")
     sound = bar.measured - 2 * bar.skin
     needed = max(section.stands_as.maximum for section in part.sections) + CLEANING
-    if sound < needed:
-        return f"{show(sound)} of sound metal leaves no skin to clean: the greatest section wants {show(needed)}"
-    if bar.length < blank:
-        return f"it is {show(bar.length)} long, and the blank needs {show(blank)}"
-    return ""
+    if sound < needed - SAME:
+        found.append(
+            f"{_diameter(sound, shop)} of sound metal leaves no skin to clean: the greatest section wants "
+            f"{_diameter(needed, shop)}"
+        )
+    if bar.length < blank - SAME:
+        found.append(f"it is {_length(bar.length, shop)} long, and the blank needs {_length(blank, shop)}")
+    return "; ".join(found)
 
 
-def _reason(bar: Bar, part: Part, shop: Shop, overruled: bool) -> str:
+def _serves_but(bar: Bar, chosen: Bar, wanted: str) -> str:
+    """Return why a bar that serves stays in the rack."""
+    if chosen.name == wanted:
+        return f"it serves, but {chosen.name} was chosen by hand"
+    if bar.measured > chosen.measured:
+        return f"it serves, but there is more to turn off than with {chosen.name}"
+    if bar.skin > chosen.skin:
+        return f"it serves, but {chosen.name} has the thinner skin"
+    if bar.length > chosen.length:
+        return f"it serves, but {chosen.name} is the shorter piece, to be used up first"
+    return f"it serves as well; {chosen.name} stands before it in the rack"
+
+
+def _reason(bar: Bar, part: Part, shop: Shop, by_hand: bool) -> str:
     greatest = max(section.stands_as.maximum for section in part.sections)
     off = (bar.measured - greatest) / 2
-    why = "chosen by hand" if overruled else "the least to turn off of the bars that serve"
+    why = "chosen by hand" if by_hand else "the least to turn off of the bars that serve"
     return (
         f"{bar.name}: {why}. It is the {bar.material} asked for, {bar.condition}, and measures "
-        f"{length(bar.measured, shop.system, 3)}: {length(off, shop.system, 3)} per side over the greatest section."
+        f"{_diameter(bar.measured, shop)}: {_diameter(off, shop)} per side over the greatest section."
     )
 
 
 def _second_try(bar: Bar, blank: float, shop: Shop) -> str:
     rest = bar.length - blank - shop.stock.parting
-    shown = f"{length(max(rest, 0.0), shop.system, 3)} {shop.system}"
-    if rest >= blank:
+    shown = _length(max(rest, 0.0), shop)
+    if rest >= blank - SAME:
         return f"{shown} of the bar is left: enough for a second try."
-    least = blank - shop.stock.chucking + shop.stock.chucking / 2
-    if rest >= least:
+    if rest >= blank - shop.stock.chucking / 2 - SAME:
         return f"{shown} of the bar is left: a second try must make do with a shorter chucking stub."
     return f"{shown} of the bar is left: not enough for a second try; know where the next bar comes from."
 
 
-def _folded(name: str) -> str:
-    return "".join(name.casefold().split())
+def _diameter(mm: float, shop: Shop) -> str:
+    return f"{length(mm, shop.system, 3 if shop.system == 'in' else 2)} {shop.system}"
+
+
+def _length(mm: float, shop: Shop) -> str:
+    return f"{length(mm, shop.system, 3 if shop.system == 'in' else 1)} {shop.system}"
