@@ -3,15 +3,10 @@
 from __future__ import annotations
 
 import attrs
-import pytest
 from plan_help import lines_of, shaft
 
 from handwheel.plan.stock import choose_bar
 from handwheel.plan.turning import plan_turning
-
-
-def by_number(plan, number):
-    return next(line for line in plan.sheet.lines if line.number == number)
 
 
 def cautions(plan, holding):
@@ -114,8 +109,21 @@ def test_where_the_spindle_leaves_no_grip_it_is_said(demo):
     assert plan_turning(part, through, choose_bar(part, through))[1] == []
 
 
-@pytest.mark.parametrize("number", ["A10", "B11"])
-def test_every_number_a_touch_line_speaks_of_stands_in_its_fields(demo, number):
-    line = by_number(demo.plan, number)
-    for name in ("touch-diameter", "zero-diameter", "zero-pass"):
-        assert line.values[name] in line.instruction
+def test_every_number_a_touch_line_speaks_of_stands_in_its_fields(demo, second):
+    for road in (demo, second):
+        for line in road.plan.sheet.lines:
+            if line.motion == "touch":
+                assert all(line.values[name] in line.instruction for name in ("touch-diameter", "zero-diameter"))
+
+
+def test_every_tool_change_is_counted_for_the_estimate(demo):
+    """Facing, roughing, finishing and chamfering in each holding: eight; after roughing's and finishing's a touch."""
+    operations = demo.plan.operations
+    assert sum(each.tool_changes for each in operations) == 8
+    lines = demo.plan.sheet.lines
+    assert sum(each.touch_offs for each in operations) == sum(line.motion in ("touch", "touch-face") for line in lines)
+    assert sum(each.measurements for each in operations) == sum(line.motion == "measure" for line in lines)
+    assert sum(each.passes for each in operations) == sum(line.motion in ("turn", "face", "chamfer") for line in lines)
+    covered = [line.number for line in lines if line.motion != "leave"]
+    firsts = {each.first_line for each in operations}
+    assert firsts <= set(covered)

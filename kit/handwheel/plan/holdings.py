@@ -17,6 +17,9 @@ OVERRUN = 1.5
 JAW_MARGIN = 2.0
 """Room between the jaws and the ends of the section they close on, mm."""
 
+CHUCK_ROOM = 5.0
+"""How far work may stand in behind what the jaws close on before it meets the spindle's bore, mm."""
+
 SLENDER = 4.0
 """Work further out of the chuck than this many diameters wants the centre (common practice, no published source)."""
 
@@ -139,7 +142,7 @@ def _best_grip(part: Part, shop: Shop, side: str, indices: tuple[int, ...]) -> _
     """
     jaws = shop.lathe.chuck_jaw_length
     thick = [
-        part.sections[index] for index in indices if part.sections[index].diameter.maximum >= shop.lathe.spindle_bore
+        part.sections[index] for index in indices if part.sections[index].stands_as.maximum >= shop.lathe.spindle_bore
     ]
     found = []
     for index in indices:
@@ -151,10 +154,14 @@ def _best_grip(part: Part, shop: Shop, side: str, indices: tuple[int, ...]) -> _
             end -= edge.size if edge else 0.0
         if thick and side == "far":
             start = max(start, thick[-1].end - jaws)
+            reaches_in = thick[-1].end - end
         elif thick:
             end = min(end, thick[-1].start + jaws)
+            reaches_in = start - thick[-1].start
+        else:
+            reaches_in = 0.0
         enough = max(jaws / 2, section.stands_as.maximum / 2)
-        if end - start >= enough and section.kind not in ("groove", "thread"):
+        if reaches_in <= CHUCK_ROOM and end - start >= enough and section.kind not in ("groove", "thread"):
             found.append(_Grip(section, start, end))
     return max(
         found,

@@ -96,18 +96,16 @@ def _hold_and_turn(setup: Setup) -> None:
     ends.hold(setup)
     stretches = setup.stretches()
     if stretches:
-        tool = ends.mount(setup, "rough turning")
-        ends.touch_face(setup, "")
+        tool = ends.change_tool(setup, "rough turning", touching=True)
         for stretch in stretches:
             cylinder.rough(setup, stretch, tool)
-        tool = ends.mount(setup, "finish turning")
-        ends.touch_face(setup, "")
+        tool = ends.change_tool(setup, "finish turning", touching=True)
         setup.inward = setup.shoulder
         for stretch in stretches:
             cylinder.finish(setup, stretch, tool)
     corners = _corners(setup)
     if corners:
-        ends.mount(setup, "chamfering")
+        ends.change_tool(setup, "chamfering")
         for edge, diameter in corners:
             chamfer(setup, edge, diameter)
     for name, kind, z in leave.unplanned(setup.part):

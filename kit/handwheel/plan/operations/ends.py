@@ -20,7 +20,7 @@ def hold(setup: Setup) -> None:
         _hold(setup, "chuck", holding.short_out or holding.stick_out, short=short)
         if setup.fine and not short:
             swing(setup)
-    mount(setup, "facing")
+    change_tool(setup, "facing")
     face(setup)
     centre(setup)
     if short:
@@ -87,6 +87,15 @@ def swing(setup: Setup) -> None:
             ),
         ),
     )
+
+
+def change_tool(setup: Setup, kind: str, *, touching: bool = False) -> Tool:
+    """Change to the shop's tool of a kind and, where wanted, touch the face with it: one operation."""
+    with setup.operation("change tool", kind):
+        tool = mount(setup, kind)
+        if touching:
+            touch_face(setup, "")
+    return tool
 
 
 def mount(setup: Setup, kind: str) -> Tool:
