@@ -20,6 +20,9 @@ JAW_MARGIN = 2.0
 CHUCK_ROOM = 5.0
 """How far work may stand in behind what the jaws close on before it meets the spindle's bore, mm."""
 
+TRUE = {"in": ".0005", "mm": "0.01"}
+"""How true the work is set before the second holding, in its own units (common practice, no published source)."""
+
 SLENDER = 4.0
 """Work further out of the chuck than this many diameters wants the centre (common practice, no published source)."""
 
@@ -240,8 +243,8 @@ def _second(
     stick_out = face + shop.stock.facing
     cautions = [
         (
-            f"Soft pads under the jaws; true the work at {grip.section.name} and at its outer end to within .0005 in "
-            "(0.01 mm) with an indicator before it is centre drilled: what runs out now stays out."
+            f"Soft pads under the jaws; true the work at {grip.section.name} and at its outer end to within "
+            f"{TRUE[part.units]} with an indicator before it is centre drilled: what runs out now stays out."
         ),
     ]
     cautions += _springs(part, sections, stick_out)

@@ -60,6 +60,7 @@ HOW_TO_READ = (
         "shows."
     ),
     "Come to every number from the side named. After going past, back off more than the backlash and come in again.",
+    "At the end of a cut wind the cross-slide out first, then the carriage back to the tailstock side.",
     "Where a measured size differs from the one printed, write it in the box and set the ring by what the line says.",
 )
 """How the numbers of a sheet are to be read; printed at its head."""

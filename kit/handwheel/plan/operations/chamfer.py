@@ -26,8 +26,8 @@ def chamfer(setup: Setup, edge: Edge, corner_diameter: float) -> None:
         writer.add(
             "chamfer",
             edge.name,
-            f"Let the 45° edge touch the corner at {values['position']} from the {writer.face}, coming from the "
-            "tailstock side. Set the dial, lock the cross-slide, then go on by the chamfer's leg.",
+            f"Spindle on: let the 45° edge touch the corner at {values['position']} from the {writer.face}, coming "
+            "from the tailstock side. Set the dial, lock the cross-slide, then go on by the chamfer's leg.",
             values,
         )
         tally.minutes += 0.5

@@ -5,6 +5,8 @@ from __future__ import annotations
 from handwheel.calc.centres import centre_depth
 from handwheel.calc.cutting import spindle_speed
 from handwheel.numbers.faults import HandwheelError
+from handwheel.part.profile import greatest
+from handwheel.plan.holdings import SLENDER
 from handwheel.plan.setup import Setup
 from handwheel.shop.values import CentreDrill, Tool
 
@@ -139,12 +141,13 @@ def face(setup: Setup) -> None:
     tool = setup.pick_tool("facing")
     to_length = holding.letter == "B"
     diameter = setup.outside
-    rpm = setup.rpm(tool, diameter)
+    overhung = (holding.short_out or holding.stick_out) > SLENDER * diameter
+    rpm = _slow(setup, setup.rpm(tool, diameter)) if overhung else setup.rpm(tool, diameter)
     feed = max(
         (each for each in setup.shop.lathe.feeds if each <= tool.nose_radius / 2),
         default=setup.shop.lathe.feeds[0],
     )
-    cuts = _facing_cuts(holding.facing, tool.max_depth, to_length)
+    cuts = _facing_cuts(holding.facing, tool.max_depth / (2 if overhung else 1), to_length)
     with setup.operation("face", holding.end_name) as tally:
         setup.tool = tool
         writer.add(
@@ -160,10 +163,11 @@ def face(setup: Setup) -> None:
             if to_length and last:
                 low, high = (writer.place(mm) for mm in (setup.part.length.minimum, setup.part.length.maximum))
                 left = cuts[-1] - (cuts[-2] if len(cuts) > 1 else 0.0)
+                reach, what = _reachable(setup)
                 words += (
-                    " Before this cut stop the spindle and measure the overall length: planned is "
-                    f"{writer.place(setup.overall + left)}, {writer.place(left)} over. What it is longer, set the ring "
-                    f"less; what it is shorter, more. After it the length is {writer.place(setup.overall)} "
+                    f" Before this cut stop the spindle and measure {what}: planned is {writer.place(reach + left)}, "
+                    f"{writer.place(left)} over. What it is longer, set the ring less; what it is shorter, more. After "
+                    f"it {writer.place(reach)} is left there, and the length is {writer.place(setup.overall)} "
                     f"({high} / {low})."
                 )
             writer.add(
@@ -174,6 +178,24 @@ def face(setup: Setup) -> None:
                 | {"speed": writer.speed(rpm), "feed": writer.feed(feed)},
             )
             tally.minutes += setup.minutes(diameter / 2, feed, rpm)
+
+
+def _slow(setup: Setup, rpm: float) -> float:
+    """Return the listed speed for work that stands far out of the chuck without a centre: no more than half of it."""
+    speeds = setup.shop.lathe.spindle_speeds
+    return max((each for each in speeds if each <= rpm / 2), default=speeds[0])
+
+
+def _reachable(setup: Setup) -> tuple[float, str]:
+    """Return what the length is measured to while the work is held: a distance (mm) from the end, and in words.
+
+    The other end is in the chuck; the shoulder behind the greatest section stands in front of it.
+    """
+    section = setup.part.sections[greatest(setup.part)]
+    far = setup.distance(section.end if setup.holding.end == "datum" else section.start)
+    if far > setup.overall - 1e-6:
+        return setup.overall, "the overall length, the work out of the chuck if its other end is covered"
+    return far, f"from the {setup.holding.end_name} to the shoulder behind {section.name}"
 
 
 def _facing_cuts(facing: float, deepest: float, to_length: bool) -> list[float]:
@@ -195,6 +217,8 @@ def centre(setup: Setup) -> None:
     drill = _drill(setup, hole.body, hole.point, hole.name)
     speed = setup.material.cutting_speed("HSS")  # what centre drills are made of; the mouth runs fastest
     rpm = spindle_speed(speed, hole.mouth, setup.shop.lathe.spindle_speeds).chosen_rpm
+    if (holding.short_out or holding.stick_out) > SLENDER * setup.outside:
+        rpm = _slow(setup, rpm)
     depth = centre_depth(hole.mouth, hole.point)
     with setup.operation("centre", hole.name) as tally:
         tally.minutes += 1.0

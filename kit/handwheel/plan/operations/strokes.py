@@ -143,7 +143,8 @@ def fine_turn(
         "compound-approach": FROM_OUTSIDE,
     }
     words = (
-        "Last cut, by the compound alone: cross-slide back at the number of the cut before, come to from outside, "
+        "Last cut, by the compound alone, the carriage clear at the tailstock side: cross-slide back at the number "
+        "of the cut before, come to from outside, "
         f"and locked. The compound walks the edge {writer.place(setup.walk)} towards the headstock; the carriage "
         "number allows for it"
     )
