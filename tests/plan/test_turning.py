@@ -161,6 +161,14 @@ def test_a_metric_part_on_an_inch_lathe(demo):
     ("sections", "why"),
     [
         ([("0", "4", "1.5 ±.005"), ("4", "4.010", "1.2 ±.005")], "too short to be turned up to a shoulder"),
+        (
+            [
+                ("0", "2 ±.002", "1.0 ±.001"),
+                ("2 ±.002", "2.02 ±.002", "1.2 ±.001"),
+                ("2.02 ±.002", "4.02", "1.5 ±.001"),
+            ],
+            "too short to be turned up to a shoulder",
+        ),
         ([("0", ".3", "1.5 ±.005")], "the jaws find no section to close on"),
     ],
 )

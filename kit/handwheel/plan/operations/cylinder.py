@@ -45,7 +45,7 @@ def rough(setup: Setup, stretch: Stretch, tool: Tool) -> None:
         setup.inward = present
         return
     block = stretch.fillet.size if stretch.fillet else 0.0
-    if stretch.inner - block - SHOULDER_STOCK < SHORTEST:
+    if stretch.inner - stretch.outer - block - SHOULDER_STOCK < SHORTEST:
         raise HandwheelError(
             f"{section.name}: it is too short to be turned up to a shoulder"
             f"{' with a fillet' if block else ''}; make it longer, or leave it to be faced by hand"
